@@ -1,0 +1,1 @@
+"""Find out what gives first on a beam axle, and what is wearing out."""

@@ -1,0 +1,3 @@
+"""Typeset paper made out of views."""
+
+__all__: list[str] = []

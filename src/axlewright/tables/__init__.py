@@ -1,0 +1,147 @@
+"""Sourced constants: one CSV a table, a source beside every row, a small reader for each."""
+
+from axlewright.tables.catalogue import Table, catalogue, fingerprint
+from axlewright.tables.consequences import Consequence, consequence, consequences
+from axlewright.tables.cross_joints import (
+    CrossJoint,
+    CrossJointRatio,
+    cross_joint,
+    cross_joint_at,
+    cross_joint_ratio,
+    cross_joint_ratios,
+    cross_joints,
+)
+from axlewright.tables.duties import Duty, DutyCount, duties, duty, duty_count, duty_counts
+from axlewright.tables.fasteners import (
+    FastenerGrade,
+    fastener_grade,
+    fastener_grade_at,
+    fastener_grades,
+)
+from axlewright.tables.friction import Friction, friction, frictions
+from axlewright.tables.hardness import Hardness, hardnesses
+from axlewright.tables.hub_bearings import (
+    HubBearing,
+    HubBearingFit,
+    dynamic_load_rating,
+    hub_bearing,
+    hub_bearing_fit,
+    hub_bearing_fits,
+    hub_bearings,
+)
+from axlewright.tables.limits import Limit, limit, limits
+from axlewright.tables.materials import Material, material, materials
+from axlewright.tables.scatter import Scatter, scatter, scatters
+from axlewright.tables.severities import Severity, severities, severity
+from axlewright.tables.sources import Origin, Source, sources
+from axlewright.tables.splines import (
+    Spline,
+    SplineAllowable,
+    SplineApplication,
+    SplineLife,
+    SplineMisalignment,
+    spline,
+    spline_allowable,
+    spline_allowables,
+    spline_applications,
+    spline_lives,
+    spline_misalignments,
+    splines,
+)
+from axlewright.tables.threads import Thread, thread, threads
+from axlewright.tables.tyres import (
+    LoadIndex,
+    SpeedSymbol,
+    load_index,
+    load_indices,
+    speed_symbol,
+    speed_symbols,
+)
+from axlewright.tables.weld_details import (
+    EnduranceCurve,
+    WeldDetail,
+    endurance_curve,
+    endurance_curves,
+    weld_detail,
+    weld_details,
+)
+
+__all__ = [
+    "Consequence",
+    "CrossJoint",
+    "CrossJointRatio",
+    "Duty",
+    "DutyCount",
+    "EnduranceCurve",
+    "FastenerGrade",
+    "Friction",
+    "Hardness",
+    "HubBearing",
+    "HubBearingFit",
+    "Limit",
+    "LoadIndex",
+    "Material",
+    "Origin",
+    "Scatter",
+    "Severity",
+    "Source",
+    "SpeedSymbol",
+    "Spline",
+    "SplineAllowable",
+    "SplineApplication",
+    "SplineLife",
+    "SplineMisalignment",
+    "Table",
+    "Thread",
+    "WeldDetail",
+    "catalogue",
+    "consequence",
+    "consequences",
+    "cross_joint",
+    "cross_joint_at",
+    "cross_joint_ratio",
+    "cross_joint_ratios",
+    "cross_joints",
+    "duties",
+    "duty",
+    "duty_count",
+    "duty_counts",
+    "dynamic_load_rating",
+    "endurance_curve",
+    "endurance_curves",
+    "fastener_grade",
+    "fastener_grade_at",
+    "fastener_grades",
+    "fingerprint",
+    "friction",
+    "frictions",
+    "hardnesses",
+    "hub_bearing",
+    "hub_bearing_fit",
+    "hub_bearing_fits",
+    "hub_bearings",
+    "limit",
+    "limits",
+    "load_index",
+    "load_indices",
+    "material",
+    "materials",
+    "scatter",
+    "scatters",
+    "severities",
+    "severity",
+    "sources",
+    "speed_symbol",
+    "speed_symbols",
+    "spline",
+    "spline_allowable",
+    "spline_allowables",
+    "spline_applications",
+    "spline_lives",
+    "spline_misalignments",
+    "splines",
+    "thread",
+    "threads",
+    "weld_detail",
+    "weld_details",
+]

@@ -1,0 +1,7 @@
+"""Turn use into loads: the cases, how hard each is, and what the ground does to the axle."""
+
+from axlewright.duty.cases import CASES, Case, live_cases
+from axlewright.duty.loads import Loads, wheel_loads
+from axlewright.duty.severity import in_ground_terms
+
+__all__ = ["CASES", "Case", "Loads", "in_ground_terms", "live_cases", "wheel_loads"]

@@ -1,0 +1,41 @@
+"""What the vehicle is: read from a file, checked, frozen; what was given and what was assumed."""
+
+from axlewright.rig.assumption import Assumption, Column, Columns, Words
+from axlewright.rig.columns import (
+    ASSUMPTIONS,
+    SEED,
+    Doubt,
+    assumed,
+    doubts,
+    drawn_columns,
+    point_columns,
+    scores,
+)
+from axlewright.rig.contradictions import Clash, contradictions
+from axlewright.rig.field import Field
+from axlewright.rig.fields import FIELDS
+from axlewright.rig.given import Given
+from axlewright.rig.rig import Rig, load_rig, rig_from_text
+
+__all__ = [
+    "ASSUMPTIONS",
+    "FIELDS",
+    "SEED",
+    "Assumption",
+    "Clash",
+    "Column",
+    "Columns",
+    "Doubt",
+    "Field",
+    "Given",
+    "Rig",
+    "Words",
+    "assumed",
+    "contradictions",
+    "doubts",
+    "drawn_columns",
+    "load_rig",
+    "point_columns",
+    "rig_from_text",
+    "scores",
+]

@@ -1,0 +1,144 @@
+"""A rig as numbers: one array per quantity, given and assumed, with a leading draw axis."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from hashlib import sha256
+
+import numpy as np
+
+from axlewright.rig.assumed_drive import DRIVE_ASSUMPTIONS
+from axlewright.rig.assumed_frame import FRAME_ASSUMPTIONS
+from axlewright.rig.assumption import Assumption, Column, Columns
+from axlewright.rig.rig import Rig
+
+ASSUMPTIONS: tuple[Assumption, ...] = FRAME_ASSUMPTIONS + DRIVE_ASSUMPTIONS
+ABSENT = {
+    "sleeve_wall_left": 0.0,
+    "sleeve_wall_right": 0.0,
+    "truss_height": 0.0,
+    "truss_outer": 0.0381,
+    "truss_wall": 0.0032,
+}
+SEED = 20_260_501
+PAGE = 256  # draws are made a page at a time, so no block size can change them
+
+
+@dataclass(frozen=True, slots=True)
+class Doubt:
+    """One quantity that is not sharp: its id, what it is called, and whether it was given."""
+
+    quantity: str
+    label: str
+    kind: str
+    given: bool
+    low: float
+    middle: float
+    high: float
+    source: str
+
+
+def point_columns(rig: Rig) -> dict[str, Column]:
+    """Every quantity at its middle; arrays of one draw."""
+    return _settle(rig, lambda _: np.zeros(1), 1)
+
+
+def drawn_columns(rig: Rig, start: int, stop: int, seed: int = SEED) -> dict[str, Column]:
+    """Draws ``start`` to ``stop`` of every quantity; the same whatever the block or thread."""
+    return _settle(rig, lambda name: scores(seed, name, start, stop), stop - start)
+
+
+def scores(seed: int, name: str, start: int, stop: int) -> Column:
+    """Give standard normal scores of one quantity for draws ``start`` to ``stop``.
+
+    Philox, a counter-based generator, keyed by the seed, the quantity's name and the page.
+    """
+    key = int.from_bytes(sha256(f"{seed}/{name}".encode()).digest()[:8], "little")
+    first, last = start // PAGE, (stop + PAGE - 1) // PAGE
+    pages = [
+        np.random.Generator(np.random.Philox(key=[key, page])).standard_normal(PAGE)
+        for page in range(first, last)
+    ]
+    return np.concatenate(pages)[start - first * PAGE : stop - first * PAGE]
+
+
+def assumed(rig: Rig) -> tuple[Assumption, ...]:
+    """Assumptions that stand in for what this rig's owner did not give."""
+    return tuple(
+        item
+        for item in ASSUMPTIONS
+        if item.quantity not in rig.given and item.applies(rig.words)
+    )
+
+
+def doubts(rig: Rig) -> tuple[Doubt, ...]:
+    """Everything that is drawn for this rig: given readings with doubt, then assumptions."""
+    columns = point_columns(rig)
+    given = [
+        Doubt(
+            quantity=datum.quantity,
+            label=datum.path,
+            kind=datum.kind,
+            given=True,
+            low=datum.value - 1.645 * datum.doubt,
+            middle=datum.value,
+            high=datum.value + 1.645 * datum.doubt,
+            source=f"given as '{datum.text}'",
+        )
+        for datum in rig.given.values()
+        if datum.doubt > 0.0 and datum.quantity != "from_help"
+    ]
+    taken = []
+    for item in assumed(rig):
+        middle = float(columns[item.quantity][0])
+        low, high = item.band(middle)
+        taken.append(
+            Doubt(
+                quantity=item.quantity,
+                label=item.label,
+                kind=item.kind,
+                given=False,
+                low=low,
+                middle=middle,
+                high=high,
+                source=item.source,
+            )
+        )
+    return (*given, *taken)
+
+
+def drawn_scores(
+    rig: Rig, names: Iterable[str], start: int, stop: int, seed: int = SEED
+) -> Mapping[str, Column]:
+    """Scores behind the named quantities, for sensitivity."""
+    del rig
+    return {name: scores(seed, name, start, stop) for name in names}
+
+
+def _settle(rig: Rig, score_of, draws: int) -> dict[str, Column]:  # type: ignore[no-untyped-def]
+    columns: dict[str, Column] = {
+        name: np.full(draws, value) for name, value in ABSENT.items()
+    }
+    for name, datum in rig.given.items():
+        drawn = datum.value + (datum.doubt * score_of(name) if datum.doubt > 0.0 else 0.0)
+        columns[name] = np.broadcast_to(np.asarray(drawn, dtype=np.float64), (draws,))
+    _derive(columns)
+    for item in ASSUMPTIONS:
+        if item.quantity in columns or not item.applies(rig.words):
+            continue
+        columns[item.quantity] = item.values(columns, rig.words, score_of(item.quantity))
+    return columns
+
+
+def _derive(columns: dict[str, Column]) -> None:
+    for side in ("left", "right"):
+        columns[f"tube_outer_{side}"] = (
+            columns["tube_outer"]
+            if "tube_outer" in columns
+            else columns[f"tube_girth_{side}"] / np.pi
+        )
+    columns["radius"] = 0.5 * (columns["hub_height_left"] + columns["hub_height_right"])
+
+
+def as_columns(values: Mapping[str, float]) -> Columns:
+    """Columns of one draw from plain numbers."""
+    return {name: np.array([value]) for name, value in values.items()}

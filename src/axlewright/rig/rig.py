@@ -1,0 +1,160 @@
+"""A rig in memory: what was said, checked; what is assumed is settled by `columns`."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from axlewright.errors import BadFile, Fault
+from axlewright.rig.assumption import NINETY
+from axlewright.rig.contradictions import contradictions
+from axlewright.rig.fields import FIELDS
+from axlewright.rig.given import Given
+from axlewright.rig.reading import Answer, Condition, RawRig, read_rig_file, read_rig_text
+from axlewright.rig.tyre_code import TyreCode, parse_tyre
+
+MAY_BE_UNKNOWN = frozenset(
+    {
+        "joint.cap_across",
+        "joint.cap_to_cap",
+        "wheel.offset",
+        "wheel.spacer",
+        "track.springs",
+        "use.from_help",
+    }
+)
+WORD_DEFAULTS: Mapping[str, str] = {
+    "drive.unlocking_hubs": "no",
+    "tube.steel": "",
+    "forging.gussets": "no",
+    "kingpin.kind": "ball joints",
+    "steering.tie_rod_ahead": "no",
+    "steering.drive_side": "left",
+    "track_bar.on_axle": "right",
+    "brackets.plated": "no",
+    "shaft.steel": "",
+    "hub.kind": "sealed unit",
+}
+ABOUT = 3.0  # "about" trebles a careful reading's doubt
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rig:
+    """One vehicle as it stands, with one of its axles, its answers and its condition."""
+
+    name: str
+    words: Mapping[str, str]
+    given: Mapping[str, Given]
+    tyre: TyreCode
+    conditions: tuple[Condition, ...]
+    answers: int
+    file: str = ""
+    digest: str = ""
+    changes: tuple[str, ...] = ()
+
+    @property
+    def axle(self) -> str:
+        """Which axle: front or rear."""
+        return self.words["rig.axle"]
+
+
+def load_rig(path: str) -> Rig:
+    """Read and check a rig file; raises `BadFile` with every fault."""
+    return checked_rig(read_rig_file(path), file=path)
+
+
+def rig_from_text(text: str, file: str = "rig.toml") -> Rig:
+    """Read and check the text of a rig file; raises `BadFile` with every fault."""
+    return checked_rig(read_rig_text(text, file=file), file=file)
+
+
+def checked_rig(raw: RawRig, file: str = "rig.toml") -> Rig:
+    """Turn what was read into a rig that can exist; raises `BadFile` with every fault."""
+    faults = [
+        _fault(file, answer, "this one cannot be left open: the answer hangs on it")
+        for answer in raw.answers.values()
+        if answer.dont_know and answer.field.required and answer.field.path not in MAY_BE_UNKNOWN
+    ]
+    if faults:
+        raise BadFile(file, tuple(faults))
+    words = dict(WORD_DEFAULTS)
+    words["rig.axle"] = raw.axle
+    given: dict[str, Given] = {}
+    for path, answer in raw.answers.items():
+        if answer.dont_know:
+            continue
+        if answer.field.quantity:
+            given[answer.field.quantity] = given_of(answer)
+        elif isinstance(answer.value, str) and answer.field.kind in {"word", "yes", "text"}:
+            words[path] = answer.value
+    rig = Rig(
+        name=raw.name,
+        words=words,
+        given=given,
+        tyre=parse_tyre(raw.answers["tyre.sidewall"].text),
+        conditions=raw.conditions,
+        answers=sum(not answer.dont_know for answer in raw.answers.values()),
+        file=file,
+        digest=raw.sha256,
+    )
+    lines = {path: answer.line for path, answer in raw.answers.items()}
+    texts = {path: answer.text for path, answer in raw.answers.items()}
+    wrong = tuple(
+        Fault(
+            file=file,
+            line=lines.get(clash.path, 0),
+            field=clash.path,
+            given=texts.get(clash.path, ""),
+            problem=clash.problem,
+            accepted=clash.remedy,
+        )
+        for clash in contradictions(rig.words, rig.given, rig.tyre, rig.conditions)
+    )
+    if wrong:
+        raise BadFile(file, wrong)
+    return rig
+
+
+def given_of(answer: Answer) -> Given:
+    """Turn an answer into a value with its standard uncertainty, in SI."""
+    field = answer.field
+    value = float(answer.value)
+    doubt = max(field.doubt, field.relative_doubt * abs(value))
+    if answer.uncertainty is not None:
+        doubt = answer.uncertainty / NINETY
+    elif answer.band is not None:
+        low, high = answer.band
+        value, doubt = 0.5 * (low + high), 0.5 * (high - low) / NINETY
+    elif answer.about:
+        doubt *= ABOUT
+    return Given(
+        quantity=field.quantity,
+        path=field.path,
+        value=value,
+        doubt=doubt,
+        about=answer.about,
+        text=answer.text,
+        kind=field.kind,
+    )
+
+
+def with_words(rig: Rig, **changes: str) -> Rig:
+    """Give the rig with some words replaced (double underscores stand for dots)."""
+    words = dict(rig.words)
+    words.update({key.replace("__", "."): value for key, value in changes.items()})
+    return replace(rig, words=words)
+
+
+def field_quantities() -> Mapping[str, str]:
+    """Column name of each field that feeds one, to the field's path."""
+    return {field.quantity: field.path for field in FIELDS if field.quantity}
+
+
+def _fault(file: str, answer: Answer, problem: str) -> Fault:
+    return Fault(
+        file=file,
+        line=answer.line,
+        field=answer.field.path,
+        given=answer.text,
+        problem=problem,
+        accepted=answer.field.how,
+        example=answer.field.example,
+    )

@@ -1,0 +1,95 @@
+"""Demands over capacities of every part and case, solved for how hard a moment each takes.
+
+A check is a vector of ratios (demand over capacity) that has length 1 when the part gives; each
+ratio is linear in the loads, so its standing part and its live part add. The hardness at which
+the vector reaches length 1 is then the root of a quadratic, in every draw at once.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from axlewright.duty import CASES
+from axlewright.rig import Column
+
+SLOTS = 3  # ratios in one check, at most
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Row:
+    """One way in which one part gives.
+
+    ``part`` is the key of the consequences table; ``mode`` says what happens; ``basis`` names the
+    formula and its source; ``pushes_only`` is true where only a positive ratio counts.
+    """
+
+    part: str
+    mode: str
+    basis: str
+    pushes_only: bool = False
+    breaks: bool = True
+    caveat: str = ""
+
+
+class Ledger:
+    """Collects rows with their ratios; arrays are (draws, case rows)."""
+
+    def __init__(self, draws: int) -> None:
+        self.rows: list[Row] = []
+        self._draws = draws
+        self._ratios: list[Sequence[Column]] = []
+
+    def add(self, row: Row, *ratios: Column) -> None:
+        """Write one row; each ratio is (draws, case rows)."""
+        self.rows.append(row)
+        self._ratios.append(ratios)
+
+    def stacked(self) -> Column:
+        """Ratios as (rows, slots, draws, case rows), zero where a row has fewer."""
+        out = np.zeros((len(self.rows), SLOTS, self._draws, len(CASES)))
+        for place, ratios in enumerate(self._ratios):
+            for slot, ratio in enumerate(ratios):
+                out[place, slot] = ratio
+        return out
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Solved:
+    """Answers of a ledger: arrays are (rows, draws, live cases).
+
+    ``hardness`` is the factor on the live part at which the row gives (inf: never);
+    ``utilisation`` is one over the factor on all loads of the case at which it gives; ``demand``
+    is the length of the ratio vector at reference hardness.
+    """
+
+    rows: tuple[Row, ...]
+    hardness: Column
+    utilisation: Column
+
+
+STANDS = np.array([1.0 if case.standing else 0.0 for case in CASES[1:]])
+
+
+def solve(ledger: Ledger) -> Solved:
+    """Hardness and utilisation of every row in every case."""
+    ratios = ledger.stacked()
+    base = ratios[..., :1] * STANDS
+    live = ratios[..., 1:]
+    total = base + live
+    pushes = np.array([row.pushes_only for row in ledger.rows])
+    utilisation = np.sqrt(np.einsum("rsnc,rsnc->rnc", total, total))
+    square = np.einsum("rsnc,rsnc->rnc", live, live)
+    mixed = np.einsum("rsnc,rsnc->rnc", base, live)
+    constant = np.einsum("rsnc,rsnc->rnc", base, base) - 1.0
+    with np.errstate(divide="ignore", invalid="ignore"):
+        root = np.sqrt(np.maximum(mixed * mixed - square * constant, 0.0))
+        hardness = np.where(square > 1e-18, (root - mixed) / square, np.inf)
+    hardness = np.where(constant >= 0.0, 0.0, hardness)
+    if pushes.any():
+        one_base, one_live = base[pushes, 0], live[pushes, 0]
+        with np.errstate(divide="ignore", invalid="ignore"):
+            forward = np.where(one_live > 1e-9, (1.0 - one_base) / one_live, np.inf)
+        hardness[pushes] = np.where(one_base >= 1.0, 0.0, forward)
+        utilisation[pushes] = np.maximum(total[pushes, 0], 0.0)
+    return Solved(rows=tuple(ledger.rows), hardness=hardness, utilisation=utilisation)

@@ -1,0 +1,161 @@
+"""How what holds the axle gives: arms, track bar, their brackets and bolts, spring seats."""
+
+import numpy as np
+
+from axlewright.physics import bolt, column
+from axlewright.rig import Column, Columns, Words
+from axlewright.strength.housing import Housing
+from axlewright.strength.ledger import Ledger, Row
+
+SIDES = ("left", "right")
+MODULUS = 205e9
+PLATED = 2.0  # a second plate on each cheek doubles its thickness
+FAYING = 0.20  # friction between bracket cheeks and sleeve; EN 1993-1-8 class D
+PRELOAD = 0.7  # of proof
+
+
+def held_rows(ledger: Ledger, columns: Columns, words: Words, housing: Housing) -> None:
+    """Write every row of arms, track bar, brackets, bolts and spring seats."""
+    for side in SIDES:
+        _seat(ledger, columns, words, housing, side)
+        _arm_brackets(ledger, columns, words, housing, side)
+    if "track_bar" in housing.tension:
+        _track_bar(ledger, columns, words, housing)
+
+
+def bracket_strength(
+    columns: Columns, words: Words, plate: Column, height: Column
+) -> tuple[Column, Column]:
+    """Force at the bolt that bends two cheeks, and that tears their welds, (n,), N.
+
+    Cheeks: two plates of the foot's width bent in their plane. Welds: four lines along the
+    cheeks' feet, bending and shear added square (Budynas and Nisbett, tables 9-1 and 9-2), to
+    0.75 of the ultimate of plate, throat 0.707 of the leg.
+    """
+    thick = plate * (PLATED if words["brackets.plated"] == "yes" else 1.0)
+    width = columns["bracket_width"]
+    bends = columns["plate_yield"] * 2.0 * thick * width**2 / 4.0 / np.maximum(height, 0.01)
+    throat = 0.707 * columns["weld_leg"]
+    lines = 4.0 * width
+    modulus = 4.0 * width**2 / 6.0
+    per_newton = np.sqrt((height / modulus) ** 2 + (1.0 / lines) ** 2) / throat
+    tears = 0.75 * 1.45 * columns["plate_yield"] / per_newton
+    return bends, tears
+
+
+def _bracket(
+    ledger: Ledger,
+    columns: Columns,
+    words: Words,
+    part: str,
+    force: Column,
+    plate: Column,
+    height: Column,
+) -> None:
+    bends, tears = bracket_strength(columns, words, plate, height)
+    ledger.add(
+        Row(part=part, mode="bends", basis="bolt force x height against two plastic cheeks"),
+        force / bends[:, None],
+    )
+    ledger.add(
+        Row(
+            part=part,
+            mode="tears at its weld",
+            basis="weld lines of the feet, bending and shear added square, throat 0.707 leg",
+        ),
+        force / tears[:, None],
+    )
+
+
+def _slip(ledger: Ledger, columns: Columns, name: str, force: Column, diameter: Column) -> None:
+    pitch = 0.13 * diameter
+    preload = PRELOAD * columns["bolt_proof"] * bolt.stress_area(diameter, pitch)
+    holds = bolt.slip_resistance(preload, FAYING, 2.0)
+    ledger.add(
+        Row(
+            part="bracket_bolts",
+            mode=f"the {name} bolt slips in its bracket",
+            basis="clamp (70 % of proof) x 0.20 x two faces, EN 1993-1-8 class D",
+            breaks=False,
+        ),
+        force / holds[:, None],
+    )
+
+
+def _seat(
+    ledger: Ledger, columns: Columns, words: Words, housing: Housing, side: str
+) -> None:
+    down = housing.support_force[f"spring_{side}"][..., 2]
+    limit = columns["seat_limit"]
+    name = "bends"
+    if words["held_by.weight_on"].startswith("coil-over"):
+        limit = 0.7 * limit  # a bracket on one side of the tube against a seat on it; memory
+        name = "the damper bracket that carries the coil bends"
+    ledger.add(
+        Row(part=f"spring_seat_{side}", mode=name,
+            basis="spring force against the seat's strength (from memory, scaled with the load)"),
+        down / limit[:, None],
+    )
+
+
+def _arm_brackets(
+    ledger: Ledger, columns: Columns, words: Words, housing: Housing, side: str
+) -> None:
+    part = f"link_brackets_{side}"
+    kind = words["held_by.arms"]
+    if kind == "leaves":
+        along = housing.support_force[f"spring_{side}"][..., 0]
+        preload = 4.0 * PRELOAD * columns["bolt_proof"] * bolt.stress_area(
+            columns["arm_bolt"], 0.11 * columns["arm_bolt"]
+        )
+        holds = bolt.slip_resistance(preload, FAYING, 1.0)
+        ledger.add(
+            Row(part="bracket_bolts", mode=f"the {side} spring pad slips under its clamps",
+                basis="four clamp legs at 70 % of proof x 0.20", breaks=False),
+            along / holds[:, None],
+        )
+        return
+    name = f"lower_arm_{side}"
+    force = (
+        housing.support_force[f"radius_arm_{side}"][..., 0]
+        if kind == "radius arms"
+        else housing.tension[name]
+    )
+    _bracket(ledger, columns, words, part, force, columns["arm_plate"],
+             columns["arm_bracket_height"] + 0.0)
+    _slip(ledger, columns, f"{side} arm", force, columns["arm_bolt"])
+    inner = np.maximum(columns["arm_outer"] - 2.0 * columns["arm_wall"], 0.0)
+    holds = column.critical_load(
+        columns["arm_length"], columns["arm_outer"], inner, columns["rod_yield"], MODULUS, 1.0
+    )
+    ledger.add(
+        Row(part="links", mode=f"the {side} lower arm bows",
+            basis="arm force, as a push, against the pinned strut by Euler or Johnson"),
+        force / holds[:, None],
+    )
+    upper = [key for key in housing.tension if key in {f"upper_arm_{side}", "upper_arm"}]
+    for key in upper:
+        if key == "upper_arm" and side == "right":
+            continue
+        ledger.add(
+            Row(part="links", mode="an upper arm bows",
+                basis="arm force, as a push, against the pinned strut by Euler or Johnson"),
+            housing.tension[key] / holds[:, None],
+        )
+
+
+def _track_bar(ledger: Ledger, columns: Columns, words: Words, housing: Housing) -> None:
+    force = housing.tension["track_bar"]
+    outer = columns["track_bar_outer"]
+    inner = np.maximum(outer - 2.0 * columns["track_bar_wall"], 0.0)
+    holds = column.critical_load(
+        columns["track_bar_span"], outer, inner, columns["rod_yield"], MODULUS, 1.0
+    )
+    ledger.add(
+        Row(part="track_bar", mode="bows",
+            basis="bar force, as a push, against the pinned strut by Euler or Johnson"),
+        force / holds[:, None],
+    )
+    _bracket(ledger, columns, words, "track_bar_bracket_axle", force, columns["track_bar_plate"],
+             columns["track_bar_bracket_height"])
+    _slip(ledger, columns, "track-bar", force, columns["track_bar_bolt"])

@@ -1,0 +1,140 @@
+"""How the housing gives: tubes, joints to the centre, centre, cover, sleeves, end forgings."""
+
+import numpy as np
+
+from axlewright.duty import Loads
+from axlewright.rig import Column, Columns, Words
+from axlewright.strength.housing import Housing, tube_sections
+from axlewright.strength.ledger import Ledger, Row
+
+SIDES = ("left", "right")
+ROOT3 = np.sqrt(3.0)
+TUBE_BASIS = (
+    "bending and torsion against the fully plastic tube, (M/Mp)^2 + (T/Tp)^2 = 1, von Mises; "
+    "Mp = yield (D^3 - d^3)/6"
+)
+GUSSETED = 1.6  # end forging with gussets against one without, vertical and twist; memory
+
+
+def housing_rows(
+    ledger: Ledger, columns: Columns, words: Words, loads: Loads, housing: Housing
+) -> None:
+    """Write every row that the housing's own section actions decide."""
+    for side in SIDES:
+        _tube(ledger, columns, words, housing, side)
+        _forging(ledger, columns, words, housing, side)
+    _centre(ledger, columns, loads, housing)
+
+
+def _tube(
+    ledger: Ledger, columns: Columns, words: Words, housing: Housing, side: str
+) -> None:
+    tube = tube_sections(columns, side)
+    strength = columns["tube_yield"]
+    soft = columns["softening"]
+    spots = [("seat", "bends at the spring", soft), ("end", "bends beside the end forging", soft)]
+    if words["held_by.arms"] != "leaves":
+        spots.append(("arm", "bends at the arm bracket", soft))
+    if f"track_bar_{side}" in housing.place:
+        spots.append(("track_bar", "bends at the track-bar bracket", soft))
+    spots.append(("joint", "bends beside the centre", soft))
+    for station, mode, kept in spots:
+        ratios = _bending(housing, tube, strength * kept, station, side, tube_face=True)
+        ledger.add(Row(part=f"tube_{side}", mode=mode, basis=TUBE_BASIS), *ratios)
+    ratios = _bending(
+        housing, tube, strength * soft * columns["joint_share"], "joint", side, tube_face=True
+    )
+    ledger.add(
+        Row(
+            part=f"tube_joint_{side}",
+            mode="works loose or tears at the centre",
+            basis=f"{TUBE_BASIS}; times the share that the pressed and welded joint holds",
+        ),
+        *ratios,
+    )
+    if np.any(columns[f"sleeve_wall_{side}"] > 0.0):
+        ledger.add(
+            Row(
+                part=f"sleeve_{side}",
+                mode="bends with its tube",
+                basis=f"{TUBE_BASIS}; sleeve and tube bend alike, at the spring",
+            ),
+            *_bending(housing, tube, strength * soft, "seat", side, tube_face=True),
+        )
+
+
+def _bending(
+    housing: Housing,
+    tube: dict[str, Column],
+    strength: Column,
+    station: str,
+    side: str,
+    *,
+    tube_face: bool,
+) -> tuple[Column, Column, Column]:
+    node = housing.place[f"{station}_{side}"]
+    if station == "joint" and tube_face:
+        actions = housing.faces[:, :, node - 1, 1] if side == "right" else housing.faces[:, :, node, 0]
+    elif station == "end":
+        actions = housing.faces[:, :, node, 0] if side == "right" else housing.faces[:, :, node - 1, 1]
+    else:
+        actions = housing.actions(station, side)
+    up = strength * tube["plastic_up"]
+    fore = strength * tube["plastic_fore"]
+    twist = strength / ROOT3 * (np.pi / 2.0) * tube["plastic_fore"]
+    return (
+        actions[..., 3] / up[:, None],
+        actions[..., 5] / fore[:, None],
+        actions[..., 4] / twist[:, None],
+    )
+
+
+def _forging(
+    ledger: Ledger, columns: Columns, words: Words, housing: Housing, side: str
+) -> None:
+    strength = columns["forging_yield"] * columns["forging_modulus"] * columns["forging_factor"]
+    if words["forging.gussets"] == "yes":
+        strength = strength * GUSSETED
+    node = housing.place[f"end_{side}"]
+    actions = housing.faces[:, :, node - 1, 1] if side == "right" else housing.faces[:, :, node, 0]
+    ledger.add(
+        Row(
+            part=f"end_forging_{side}",
+            mode="opens or twists at its neck",
+            basis="bending and twist at the neck against its plastic section and yield "
+            "(section from memory, scaled with the tube's diameter cubed)",
+        ),
+        actions[..., 3] / strength[:, None],
+        actions[..., 5] / strength[:, None],
+        actions[..., 4] / (1.15 * strength[:, None]),
+    )
+
+
+def _centre(ledger: Ledger, columns: Columns, loads: Loads, housing: Housing) -> None:
+    strength = (columns["centre_modulus"] * columns["iron_yield"])[:, None]
+    node = housing.place["centre"]
+    actions = housing.faces[:, :, node, 0]
+    before = housing.faces[:, :, node - 1, 1]
+    bigger = np.sum(before[..., 3:] ** 2, -1) >= np.sum(actions[..., 3:] ** 2, -1)
+    actions = np.where(bigger[..., None], before, actions)
+    ledger.add(
+        Row(
+            part="centre",
+            mode="cracks",
+            basis="bending and twist of the casting against its section and yield "
+            "(section from memory, scaled with the tube's diameter cubed)",
+        ),
+        actions[..., 3] / strength,
+        actions[..., 5] / strength,
+        actions[..., 4] / (1.1 * strength),
+    )
+    ledger.add(
+        Row(
+            part="cover",
+            mode="is dented onto the ring gear",
+            basis="share of the blow under the differential against the blow that dents it "
+            "(both from memory)",
+        ),
+        (columns["cover_share"] / columns["cover_limit"])[:, None] * loads.centre[..., 2],
+    )
+

@@ -1,0 +1,135 @@
+"""A coarse estimate of what wears out first, from the same cases as the bad moments.
+
+Each case comes as an exponential spectrum: its reference hardness is passed once in 1,000 km of
+hard trail, smaller ones more often. Trips, ground and rainflow will replace this.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from axlewright.duty import CASES
+from axlewright.duty.use import hard_trail_share
+from axlewright.physics import bearing, weld
+from axlewright.rig import Column, Columns, Words
+from axlewright.strength.housing import Housing, tube_sections
+from axlewright.strength.wheel_end import WheelEnd
+
+SIDES = ("left", "right")
+TARGET_KM = 50_000.0
+CYCLES = np.array([case.cycles for case in CASES[1:]])
+MENDED = 0.7  # category of a weld mended in the field against a fresh one; memory
+CORNERS = 0.01  # share of the distance in hard corners
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Wear:
+    """One thing that is used up: its life in km of this owner's use, (n,)."""
+
+    part: str
+    mode: str
+    life_km: Column
+    slope: float
+    basis: str
+
+
+def wear_of(
+    columns: Columns, words: Words, housing: Housing, ends: WheelEnd
+) -> tuple[Wear, ...]:
+    """Every life that can be estimated, in no order."""
+    per_km = columns["duty_share"] / hard_trail_share(words["use.hardest"])
+    out: list[Wear] = []
+    for side in SIDES:
+        tube = tube_sections(columns, side)
+        spots = [
+            ("joint", f"tube_joint_{side}", "weld to the centre cracks", 40e6),
+            ("end", f"end_forging_{side}", "weld to the tube cracks", 50e6),
+            ("seat", f"tube_{side}", "cracks at the spring seat's weld", 71e6),
+        ]
+        if words["held_by.arms"] != "leaves":
+            spots.append(("arm", f"tube_{side}", "cracks at the arm bracket's weld", 63e6))
+        for station, part, mode, category in spots:
+            actions = housing.actions(station, side)
+            stress = np.hypot(
+                actions[..., 3] / tube["modulus_up"][:, None],
+                actions[..., 5] / tube["modulus"][:, None],
+            )
+            out.append(_weld(columns, part, mode, stress, category, per_km))
+        out.append(_bearing(columns, ends, side, per_km))
+        if words["held_by.arms"] in {"four arms", "three arms"}:
+            force = housing.tension[f"lower_arm_{side}"]
+            stress = np.abs(force) * _per_newton(columns, "arm_bracket_height")[:, None]
+            out.append(
+                _weld(columns, f"link_brackets_{side}", "cracks at its weld", stress,
+                      36e6 * _mended(words, f"link_brackets_{side}"), per_km)
+            )
+    if "track_bar" in housing.tension:
+        force = housing.tension["track_bar"]
+        stress = np.abs(force) * _per_newton(columns, "track_bar_bracket_height")[:, None]
+        category = 36e6 * _mended(words, "track_bar_bracket_axle")
+        out.append(
+            _weld(columns, "track_bar_bracket_axle",
+                  "the mended weld cracks" if category < 36e6 else "cracks at its weld",
+                  stress, category, per_km)
+        )
+    return tuple(out)
+
+
+def _mended(words: Words, part: str) -> float:
+    return MENDED if part in words.get("mended", "").split() else 1.0
+
+
+def _per_newton(columns: Columns, height_of: str) -> Column:
+    """Stress on the throat of a bracket's weld lines for one newton at its bolt, Pa/N."""
+    width, height = columns["bracket_width"], columns[height_of]
+    throat = 0.707 * columns["weld_leg"]
+    modulus = 4.0 * width**2 / 6.0
+    return np.sqrt((height / modulus) ** 2 + (0.25 / width) ** 2) / throat
+
+
+def _weld(
+    columns: Columns, part: str, mode: str, stress: Column, category: float, per_km: Column
+) -> Wear:
+    live = stress[:, 1:]
+    damage = np.sum(weld.exponential_damage(live, CYCLES, category), axis=-1)
+    damage = damage / columns["weld_scatter"] * per_km / 2.13
+    return Wear(
+        part=part,
+        mode=mode,
+        life_km=1000.0 / np.maximum(damage, 1e-12),
+        slope=3.0,
+        basis=f"EN 1993-1-9:2005 category {category / 1e6:.0f}, m = 3, Miner over exponential "
+        "spectra; middle life 2.13 x the design curve's",
+    )
+
+
+def _bearing(columns: Columns, ends: WheelEnd, side: str, per_km: Column) -> Wear:
+    index = SIDES.index(side)
+    weight = 0.5 * columns["axle_weight"]
+    arm = columns["bearing_setback"] + columns["wheel_spacer"] - columns["wheel_offset"]
+    radius = columns["radius"]
+    corner = 0.4 * weight * 2.0
+    straight = bearing.hub_rows(weight, 0.0, arm, radius, columns["row_spread"])
+    turning = bearing.hub_rows(1.4 * weight, corner, arm, radius, columns["row_spread"])
+    away = bearing.hub_rows(0.6 * weight, -0.5 * corner, arm, radius, columns["row_spread"])
+    exponent = 10.0 / 3.0
+    worst = np.zeros_like(weight)
+    for row in (0, 1):
+        mean = (
+            (1.0 - CORNERS) * np.abs(straight[row]) ** exponent
+            + 0.5 * CORNERS * np.abs(turning[row]) ** exponent
+            + 0.5 * CORNERS * np.abs(away[row]) ** exponent
+        ) ** (1.0 / exponent)
+        worst = np.maximum(worst, mean)
+    shocks = 1.6  # rough ground on top of the smooth load; memory
+    turns = 1e6 * bearing.basic_life(columns["bearing_rating"], shocks * worst, exponent)
+    del index, ends
+    life = 5.0 * turns * 2.0 * np.pi * radius / 1e3 / (0.5 + 0.5 * per_km)
+    return Wear(
+        part=f"hub_bearing_{side}",
+        mode="wears out",
+        life_km=life,
+        slope=exponent,
+        basis="ISO 281 basic life of the worse row, 1 % of the distance in hard corners; middle "
+        "life 5 x L10",
+    )

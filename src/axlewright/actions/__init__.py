@@ -1,3 +1,12 @@
-"""One function for each thing a person asks for."""
+"""One function for each thing that a person asks for."""
 
-__all__: list[str] = []
+from axlewright.actions.assess import (
+    DRAWS,
+    Assessment,
+    Comparison,
+    assess_file,
+    assess_rig,
+    compare,
+)
+
+__all__ = ["DRAWS", "Assessment", "Comparison", "assess_file", "assess_rig", "compare"]

@@ -1,6 +1,7 @@
 """What the vehicle is: read from a file, checked, frozen; what was given and what was assumed."""
 
 from axlewright.rig.assumption import Assumption, Column, Columns, Words
+from axlewright.rig.change import Change, change_from_text, changed_rig, load_change
 from axlewright.rig.columns import (
     ASSUMPTIONS,
     SEED,
@@ -14,6 +15,7 @@ from axlewright.rig.columns import (
 from axlewright.rig.contradictions import Clash, contradictions
 from axlewright.rig.field import Field
 from axlewright.rig.fields import FIELDS
+from axlewright.rig.finding import Finding, findings, mended_parts, stops
 from axlewright.rig.given import Given
 from axlewright.rig.rig import Rig, load_rig, rig_from_text
 
@@ -22,20 +24,28 @@ __all__ = [
     "FIELDS",
     "SEED",
     "Assumption",
+    "Change",
     "Clash",
     "Column",
     "Columns",
     "Doubt",
     "Field",
+    "Finding",
     "Given",
     "Rig",
     "Words",
     "assumed",
+    "change_from_text",
+    "changed_rig",
     "contradictions",
     "doubts",
     "drawn_columns",
+    "findings",
+    "load_change",
     "load_rig",
+    "mended_parts",
     "point_columns",
     "rig_from_text",
     "scores",
+    "stops",
 ]

@@ -55,6 +55,10 @@ class Rig:
         """Which axle: front or rear."""
         return self.words["rig.axle"]
 
+    def with_word(self, key: str, value: str) -> "Rig":
+        """Give the same rig with one word set."""
+        return replace(self, words={**self.words, key: value})
+
 
 def load_rig(path: str) -> Rig:
     """Read and check a rig file; raises `BadFile` with every fault."""
@@ -134,13 +138,6 @@ def given_of(answer: Answer) -> Given:
         text=answer.text,
         kind=field.kind,
     )
-
-
-def with_words(rig: Rig, **changes: str) -> Rig:
-    """Give the rig with some words replaced (double underscores stand for dots)."""
-    words = dict(rig.words)
-    words.update({key.replace("__", "."): value for key, value in changes.items()})
-    return replace(rig, words=words)
 
 
 def field_quantities() -> Mapping[str, str]:

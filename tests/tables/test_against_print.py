@@ -292,6 +292,12 @@ def test_limits_are_those_of_their_sources(key: str, low: float | None, high: fl
         ("load_carrying_root", 36),
         ("fillet_throat_shear", 80),
         ("bolt_tension", 50),
+        ("tube_automatic_seam", 140),
+        ("tube_seam_stop_start", 90),
+        ("tube_butt_to_plate", 50),
+        ("gusset_sharp", 50),
+        ("hot_spot_load_carrying", 90),
+        ("hot_spot_not_load_carrying", 100),
     ],
 )
 def test_weld_categories(key: str, category: float) -> None:
@@ -314,3 +320,21 @@ def test_endurance_curves_give_the_ratios_of_the_two_editions() -> None:
     # Check values of the open library's tests of the 2025 edition, category 160.
     assert 160 * stress_ratio("2025_8_2a", 1e8) == pytest.approx(64.75411, abs=2e-4)
     assert 160 * stress_ratio("2025_8_1a", 1e8) == pytest.approx(103.59661, abs=2e-4)
+
+
+@pytest.mark.parametrize(
+    ("key", "ultimate_mpa", "printed"),
+    [
+        # Budynas and Nisbett, 9th ed., example 6-9: machined, 690 MPa, ka = 0.798.
+        ("machined", 690, 0.798),
+        # The same table's other rows, worked by hand at 520 MPa.
+        ("hot_rolled", 520, 0.647),
+        ("as_forged", 520, 0.540),
+        ("ground", 520, 0.929),
+    ],
+)
+def test_surface_factor_is_that_of_budynas_and_nisbett(
+    key: str, ultimate_mpa: float, printed: float
+) -> None:
+    got = tables.surface_finish(key).surface_factor(ultimate_mpa * 1e6)
+    assert got == pytest.approx(printed, abs=6e-4)

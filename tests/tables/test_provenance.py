@@ -21,6 +21,7 @@ READERS = {
     "fasteners": tables.fastener_grades,
     "threads": tables.threads,
     "friction": tables.frictions,
+    "surface_finish": tables.surface_finishes,
     "splines": tables.splines,
     "spline_allowables": tables.spline_allowables,
     "spline_application": tables.spline_applications,

@@ -48,6 +48,7 @@ from axlewright.tables.splines import (
     spline_misalignments,
     splines,
 )
+from axlewright.tables.surface_finish import SurfaceFinish, surface_finish, surface_finishes
 from axlewright.tables.threads import Thread, thread, threads
 from axlewright.tables.tyres import (
     LoadIndex,
@@ -91,6 +92,7 @@ __all__ = [
     "SplineApplication",
     "SplineLife",
     "SplineMisalignment",
+    "SurfaceFinish",
     "Table",
     "Thread",
     "WeldDetail",
@@ -140,6 +142,8 @@ __all__ = [
     "spline_lives",
     "spline_misalignments",
     "splines",
+    "surface_finish",
+    "surface_finishes",
     "thread",
     "threads",
     "weld_detail",

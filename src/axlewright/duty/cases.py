@@ -15,8 +15,9 @@ Kind: TypeAlias = Literal["standing", "grip-limited", "energy-limited", "factor"
 class Case:
     """One thing that the ground or the driver does to the axle.
 
-    ``standing`` tells whether the standing weight is there as well; ``cycles`` is how many load
-    cycles of this kind come in 1,000 km of hard trail (for the coarse wear estimate).
+    ``standing`` tells whether the standing weight is there as well; ``severity`` names the
+    quantity that sets the reference hardness, and ``ceiling`` marks cases that grip or engine
+    keep near it.
     """
 
     key: str
@@ -24,41 +25,40 @@ class Case:
     kind: Kind
     standing: bool
     severity: str
-    cycles: float
     ceiling: bool = False
 
 
 CASES: tuple[Case, ...] = (
     Case(key="standing", label="standing still", kind="standing", standing=False,
-         severity="", cycles=0.0),
+         severity=""),
     Case(key="braking", label="hard braking", kind="grip-limited", standing=True,
-         severity="grip", cycles=2.0e3, ceiling=True),
+         severity="grip", ceiling=True),
     Case(key="pull_both", label="full pull in low range, both wheels", kind="grip-limited",
-         standing=True, severity="", cycles=3.0e2, ceiling=True),
+         standing=True, severity="", ceiling=True),
     Case(key="pull_left", label="full pull, left wheel wedged at full lock", kind="grip-limited",
-         standing=True, severity="grip_wedged", cycles=1.0e2, ceiling=True),
+         standing=True, severity="grip_wedged", ceiling=True),
     Case(key="pull_right", label="full pull, right wheel wedged at full lock",
-         kind="grip-limited", standing=True, severity="grip_wedged", cycles=1.0e2, ceiling=True),
+         kind="grip-limited", standing=True, severity="grip_wedged", ceiling=True),
     Case(key="slide_left", label="side slide into a rut, left wheel", kind="energy-limited",
-         standing=True, severity="slide_speed", cycles=3.0e2),
+         standing=True, severity="slide_speed"),
     Case(key="slide_right", label="side slide into a rut, right wheel", kind="energy-limited",
-         standing=True, severity="slide_speed", cycles=3.0e2),
+         standing=True, severity="slide_speed"),
     Case(key="hung_left", label="right wheel hung, all on the left", kind="factor",
-         standing=False, severity="hung_factor", cycles=2.0e2),
+         standing=False, severity="hung_factor"),
     Case(key="hung_right", label="left wheel hung, all on the right", kind="factor",
-         standing=False, severity="hung_factor", cycles=2.0e2),
+         standing=False, severity="hung_factor"),
     Case(key="landing", label="landing on both wheels", kind="energy-limited", standing=False,
-         severity="landing_drop", cycles=3.0e4),
+         severity="landing_drop"),
     Case(key="strike_left", label="left wheel strikes a ledge", kind="energy-limited",
-         standing=True, severity="strike_speed", cycles=5.0e3),
+         standing=True, severity="strike_speed"),
     Case(key="strike_right", label="right wheel strikes a ledge", kind="energy-limited",
-         standing=True, severity="strike_speed", cycles=5.0e3),
+         standing=True, severity="strike_speed"),
     Case(key="rock", label="a rock under the differential", kind="factor", standing=False,
-         severity="rock_factor", cycles=5.0e1),
+         severity="rock_factor"),
     Case(key="cornering_left", label="hard left turn", kind="grip-limited", standing=True,
-         severity="corner_share", cycles=2.0e3),
+         severity="corner_share"),
     Case(key="cornering_right", label="hard right turn", kind="grip-limited", standing=True,
-         severity="corner_share", cycles=2.0e3),
+         severity="corner_share"),
 )
 
 

@@ -130,7 +130,7 @@ def _vertical(columns: Columns, ground: Column, centre: Column) -> None:
     weight = columns["axle_weight"]
     ground[:, ROW["hung_left"], LEFT, 2] = columns["hung_factor"] * weight
     ground[:, ROW["hung_right"], RIGHT, 2] = columns["hung_factor"] * weight
-    landed = impact.landing_force(columns["landing_drop"], weight, columns["tyre_stiffness"])
+    landed = impact.landing_force(columns["landing_drop"], weight, columns["landing_stiffness"])
     ground[:, ROW["landing"], :, 2] = 0.5 * landed[:, None]
     centre[:, ROW["rock"], 2] = columns["rock_factor"] * weight
 

@@ -19,7 +19,7 @@ def in_ground_terms(case: Case, hardness: Column, columns: Columns) -> tuple[Col
     if case.key.startswith("slide"):
         return np.asarray(hardness * columns["slide_speed"]), "speed"
     if case.key == "landing":
-        weight, stiffness = columns["axle_weight"], columns["tyre_stiffness"]
+        weight, stiffness = columns["axle_weight"], columns["landing_stiffness"]
         peak = hardness * impact.landing_force(columns["landing_drop"], weight, stiffness)
         return np.asarray(impact.landing_drop(peak, weight, stiffness)), "length"
     if case.key.startswith("hung"):

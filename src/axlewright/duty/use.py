@@ -1,14 +1,21 @@
 """How hard a person's use is, against a thousand kilometres of hard trail."""
 
-HARD_TRAIL_SHARE = {
-    "gravel and farm tracks": 12.0,
-    "forest roads": 6.0,
-    "rough tracks and corrugation": 2.5,
-    "rocks and ledges": 1.0,
-    "speed and jumps": 0.6,
-}  # km of this use that wear like one km of hard trail; memory, x/: 2 ("duty_share")
+from axlewright.tables import duty, duty_count
+
+HARD_TRAIL = 1.0e6  # m
+HARD = "rocks_and_ledges"
+
+
+def duty_key(hardest: str) -> str:
+    """Key of the duties table for what a person said."""
+    return hardest.replace(" ", "_")
 
 
 def hard_trail_share(hardest: str) -> float:
     """Kilometres of this use that wear like one kilometre of hard trail."""
-    return HARD_TRAIL_SHARE[hardest]
+    return duty(duty_key(hardest)).equivalent_distance / HARD_TRAIL
+
+
+def hard_trail_cycles(case: str) -> float:
+    """Load cycles of one case in 1,000 km of hard trail."""
+    return duty_count(f"{HARD}.{case}").cycles_per_1000_km

@@ -4,14 +4,16 @@ import numpy as np
 
 from axlewright.rig.assumed_frame import MEMORY
 from axlewright.rig.assumption import Assumption, Column, Columns, Words
+from axlewright.tables import severity
+from axlewright.tables import material
 
 USUAL_LOAD = 11_000.0
-SHAFT_SHEAR_YIELD = {
-    "induction-hardened carbon": 560e6,
-    "chrome-nickel-molybdenum": 660e6,
-    "high-silicon vacuum-melted": 880e6,
-    "": 560e6,
+SHAFTS = {
+    "induction-hardened carbon": "shaft_1040_induction",
+    "chrome-nickel-molybdenum": "shaft_4340_temper_800",
+    "high-silicon vacuum-melted": "shaft_300m",
 }
+VON_MISES = 0.577  # torsional over tensile yield
 
 
 def _scale(columns: Columns, power: float) -> Column:
@@ -19,7 +21,15 @@ def _scale(columns: Columns, power: float) -> Column:
 
 
 def _shear_yield(_: Columns, words: Words) -> float:
-    return SHAFT_SHEAR_YIELD[words["shaft.steel"]]
+    entry = material(SHAFTS.get(words["shaft.steel"], "shaft_1040_induction"))
+    if entry.shear_yield_low is not None and entry.shear_yield_high is not None:
+        return float(np.sqrt(entry.shear_yield_low * entry.shear_yield_high))
+    return VON_MISES * float(np.sqrt(entry.yield_low * entry.yield_high))
+
+
+def _severity(key: str, what: str = "value") -> float:
+    entry = severity(key)
+    return float(entry.speed or 0.0) if what == "speed" else float(entry.value)
 
 
 def _front(words: Words) -> bool:
@@ -117,25 +127,27 @@ DRIVE_ASSUMPTIONS: tuple[Assumption, ...] = (
                kind="plain", centre=0.25, spread=0.2, family="uniform", source=MEMORY),
     Assumption(quantity="cover_limit", label="blow that dents the cover onto the gear",
                kind="force", centre=24e3, spread=1.8, source=MEMORY),
-    Assumption(quantity="strike_height", label="reference ledge", kind="length", centre=0.2,
-               spread=1.01, source="the ledge of the reference case"),
+    Assumption(quantity="strike_height", label="reference ledge", kind="length",
+               centre=lambda c, w: severity("strike_left").value, spread=1.01,
+               source="the ledge of the reference case"),
     Assumption(quantity="strike_speed", label="speed at which it meets the ledge", kind="speed",
-               centre=2.6, spread=1.6, source="severity, memory"),
+               centre=lambda c, w: _severity("strike_left", "speed"), spread=1.6, source="severity, memory"),
     Assumption(quantity="strike_share", label="share of the axle's mass behind one wheel",
                kind="plain", centre=0.75, spread=1.35, source=MEMORY),
-    Assumption(quantity="landing_drop", label="drop of a landing", kind="length", centre=0.15,
-               spread=1.6, source="severity, memory"),
-    Assumption(quantity="slide_speed", label="speed of a side slide", kind="speed", centre=0.5,
-               spread=1.6, source="severity, memory"),
+    Assumption(quantity="landing_drop", label="drop of a landing", kind="length", centre=lambda c, w: _severity("landing"), spread=1.6, source="severity, memory"),
+    Assumption(quantity="landing_stiffness", label="stiffness that stops a landing",
+               kind="stiffness", centre=lambda c, w: 0.45 * c["tyre_stiffness"], spread=1.5,
+               source="tyres, springs and bump stops in series, less damping; memory"),
+    Assumption(quantity="slide_speed", label="speed of a side slide", kind="speed", centre=lambda c, w: _severity("slide_left"), spread=1.6, source="severity, memory"),
     Assumption(quantity="lateral_stiffness", label="sideways stiffness of tyre and arms",
                kind="stiffness", centre=lambda c, w: 0.6 * c["tyre_stiffness"], spread=1.4,
                source=MEMORY),
     Assumption(quantity="hung_factor", label="one wheel hung: dynamic factor", kind="plain",
-               centre=1.3, spread=1.6, source="severity, memory"),
+               centre=lambda c, w: _severity("hung_left"), spread=1.6, source="severity, memory"),
     Assumption(quantity="rock_factor", label="rock under the centre: axle weights", kind="plain",
-               centre=1.2, spread=1.6, source="severity, memory"),
+               centre=lambda c, w: _severity("rock"), spread=1.6, source="severity, memory"),
     Assumption(quantity="corner_share", label="cornering, share of gravity", kind="plain",
-               centre=0.5, spread=1.6, source="severity, memory"),
+               centre=lambda c, w: _severity("cornering_left"), spread=1.6, source="severity, memory"),
     Assumption(quantity="weld_scatter", label="scatter of weld lives", kind="plain", centre=1.0,
                spread=2.1, source="standard deviation 0.2 of log N, EN 1993-1-9 background, memory"),
     Assumption(quantity="duty_share", label="how often the reference moments come",

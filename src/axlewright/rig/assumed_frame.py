@@ -7,6 +7,7 @@ garage could measure them and x/: 1.5 where it could not.
 import numpy as np
 
 from axlewright.rig.assumption import Assumption, Column, Columns, Words
+from axlewright.tables import material
 
 MEMORY = "memory"
 PRACTICE = "common practice, no source"
@@ -15,7 +16,18 @@ HOT = "hot-rolled 1020 and 1026 bar, Budynas and Nisbett table A-20"
 MEAN_OUTER = 0.0762
 USUAL_LOAD = 11_000.0
 
-STEEL_YIELD = {"plain hot-finished": 270e6, "cold-drawn": 410e6, "chrome-molybdenum": 480e6, "": 340e6}
+STEELS = {
+    "plain hot-finished": "seamless_carbon",
+    "cold-drawn": "dom_1020",
+    "chrome-molybdenum": "normalised_4130",
+}
+UNKNOWN_TUBE = 340e6  # between hot-finished and drawn tube; memory
+
+
+def yield_middle(key: str) -> float:
+    """Middle (geometric) yield of a material of the tables, Pa."""
+    entry = material(key)
+    return float(np.sqrt(entry.yield_low * entry.yield_high))
 
 
 def _outer(columns: Columns, _: Words) -> Column:
@@ -39,7 +51,8 @@ def _has_track_bar(words: Words) -> bool:
 
 
 def _tube_yield(_: Columns, words: Words) -> float:
-    return STEEL_YIELD[words["tube.steel"]]
+    steel = words["tube.steel"]
+    return yield_middle(STEELS[steel]) if steel else UNKNOWN_TUBE
 
 
 def _other_weight(columns: Columns, words: Words) -> Column:
@@ -89,14 +102,16 @@ FRAME_ASSUMPTIONS: tuple[Assumption, ...] = (
                kind="volume", centre=lambda c, w: 110e-6 * _tube_scale(c, w), spread=1.5,
                source=MEMORY),
     Assumption(quantity="iron_yield", label="yield of the centre's iron", kind="stress",
-               centre=300e6, spread=1.3, source="ASTM A536 60-40-18 to 80-55-06"),
+               centre=lambda c, w: yield_middle("iron_60_40_18"), spread=1.3,
+               source="ASTM A536 60-40-18 to 80-55-06"),
     Assumption(quantity="forging_modulus", label="section of the end forging at its neck",
                kind="volume", centre=lambda c, w: 24e-6 * _tube_scale(c, w), spread=1.5,
                source=MEMORY),
     Assumption(quantity="forging_factor", label="end forging against a usual one", kind="plain",
                centre=1.0, spread=1.02, source="taken as usual"),
     Assumption(quantity="forging_yield", label="yield of the end forging", kind="stress",
-               centre=380e6, spread=1.3, source="normalised 1040 to 1045 forging, memory"),
+               centre=lambda c, w: yield_middle("forging_1045"), spread=1.3,
+               source="normalised 1040 to 1045 forging, memory"),
     Assumption(quantity="knuckle_modulus", label="section of the knuckle at its neck",
                kind="volume", centre=lambda c, w: 26e-6 * _load_scale(c, 0.5), spread=1.5,
                source=MEMORY, applies=_is_front),
@@ -157,7 +172,8 @@ FRAME_ASSUMPTIONS: tuple[Assumption, ...] = (
     Assumption(quantity="weld_leg", label="leg of the bracket welds", kind="length",
                centre=0.006, spread=1.3, source=MEMORY),
     Assumption(quantity="plate_yield", label="yield of bracket plate", kind="stress",
-               centre=290e6, spread=1.25, source="EN 10025 S235 to S355"),
+               centre=lambda c, w: yield_middle("plate_s235"), spread=1.3,
+               source="EN 10025 S235 to S355"),
     Assumption(quantity="arm_length", label="lower arms, eye to eye", kind="length", centre=0.75,
                spread=1.3, source=MEMORY),
     Assumption(quantity="arm_apart", label="lower arms apart at the axle", kind="length",

@@ -43,7 +43,7 @@ def changed_rig(rig: Rig, change: Change) -> tuple[Rig, tuple[str, ...]]:
     dropped: list[str] = []
     for step in change.steps:
         if step.action == "remove":
-            _remove(step, words, given, change)
+            _remove(step, given, change)
             continue
         answer = step.answer
         if answer is None or answer.dont_know:
@@ -65,7 +65,7 @@ def changed_rig(rig: Rig, change: Change) -> tuple[Rig, tuple[str, ...]]:
     return new, tuple(dropped)
 
 
-def _remove(step: Step, words: dict[str, str], given: dict[str, Given], change: Change) -> None:
+def _remove(step: Step, given: dict[str, Given], change: Change) -> None:
     held = [name for name, datum in given.items() if datum.path == step.path]
     if not held:
         raise BadFile(
@@ -82,7 +82,6 @@ def _remove(step: Step, words: dict[str, str], given: dict[str, Given], change: 
         datum = given.pop(name)
         if name.startswith(("sleeve", "truss")) or name == "wheel_spacer":
             given[name] = replace(datum, value=0.0, doubt=0.0, text="removed")
-    del words
 
 
 def _check(rig: Rig, change: Change) -> None:

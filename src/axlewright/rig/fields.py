@@ -177,7 +177,7 @@ FIRST_FIELDS: tuple[Field, ...] = (
     ),
     Field(
         path="weight.axle",
-        kind="force",
+        kind="weight",
         asks="How much weight stands on this axle, loaded as for a trip?",
         how="Weighbridge with only this axle on it; else the plate plus what is carried, as 'about'.",
         example="1150 kg",

@@ -5,7 +5,7 @@ from axlewright.rig.field import Field
 FRAME_FIELDS: tuple[Field, ...] = (
     Field(
         path="weight.other_axle",
-        kind="force",
+        kind="weight",
         asks="How much weight stands on the other axle?",
         how="Weighbridge with only that axle on it.",
         example="1250 kg",

@@ -3,23 +3,29 @@
 from axlewright.strength.appraisal import (
     Appraised,
     Drawn,
+    Progress,
     appraise,
     appraise_draws,
     appraise_point,
     margins,
     parts_of,
 )
+from axlewright.strength.assessment import DRAWS, Assessment, Comparison, assess_rig, compare
 from axlewright.strength.doubt import Influence, SeverityMove, influences, severity_moves
 from axlewright.strength.ledger import Row, Solved
 from axlewright.strength.order import Place, WearPlace, bad_moment_order, wear_order
 from axlewright.strength.wear import TARGET_KM, Wear
 
 __all__ = [
+    "DRAWS",
     "TARGET_KM",
     "Appraised",
+    "Assessment",
+    "Comparison",
     "Drawn",
     "Influence",
     "Place",
+    "Progress",
     "Row",
     "SeverityMove",
     "Solved",
@@ -28,7 +34,9 @@ __all__ = [
     "appraise",
     "appraise_draws",
     "appraise_point",
+    "assess_rig",
     "bad_moment_order",
+    "compare",
     "influences",
     "margins",
     "parts_of",

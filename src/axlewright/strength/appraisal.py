@@ -67,7 +67,7 @@ def appraise(columns: Columns, words: Words) -> Appraised:
     return Appraised(
         solved=solved,
         reach=in_reach(solved.hardness),
-        wear=wear_of(columns, words, housing, ends),
+        wear=wear_of(columns, words, housing),
         loads=loads,
         ends=ends,
         housing=housing,
@@ -80,20 +80,25 @@ def in_reach(hardness: Column) -> Column:
     return np.where((limited & (hardness > CEILING)) | (hardness > NEVER), np.inf, hardness)
 
 
+def kind_of(part: str) -> str:
+    """Part without its side: twins on both sides are one kind."""
+    return part.removesuffix("_left").removesuffix("_right")
+
+
 def parts_of(solved: Solved) -> tuple[str, ...]:
-    """Parts in the order in which they first appear, those that can break."""
-    return tuple(dict.fromkeys(row.part for row in solved.rows if row.breaks))
+    """Kinds of part in the order in which they first appear, those that can break."""
+    return tuple(dict.fromkeys(kind_of(row.part) for row in solved.rows if row.breaks))
 
 
 def margins(solved: Solved, reach: Column) -> Column:
-    """How hard a moment each part takes, (parts, n): the least over its rows and cases."""
+    """How hard a moment each kind of part takes, (parts, n): least over rows, sides, cases."""
     parts = parts_of(solved)
     worst = np.min(reach, axis=-1)
     place = {part: number for number, part in enumerate(parts)}
     out = np.full((len(parts), worst.shape[1]), np.inf)
     for number, row in enumerate(solved.rows):
         if row.breaks:
-            here = place[row.part]
+            here = place[kind_of(row.part)]
             out[here] = np.minimum(out[here], worst[number])
     return out
 

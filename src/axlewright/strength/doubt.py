@@ -6,7 +6,7 @@ import numpy as np
 
 from axlewright.duty import live_cases
 from axlewright.rig import Column, Doubt, Rig, doubts, scores
-from axlewright.strength.appraisal import Appraised, Drawn, parts_of
+from axlewright.strength.appraisal import Appraised, Drawn, kind_of, parts_of
 from axlewright.strength.order import first_shares
 
 THIRD = 1.0 / 3.0
@@ -70,9 +70,8 @@ class SeverityMove:
 
 def severity_moves(point: Appraised, factor: float = 1.6) -> tuple[SeverityMove, ...]:
     """How far the order moves when each case's severity goes to the ends of its band."""
-    parts = parts_of(point.solved)
     rows = [index for index, row in enumerate(point.solved.rows) if row.breaks]
-    names = [point.solved.rows[index].part for index in rows]
+    names = [kind_of(point.solved.rows[index].part) for index in rows]
     reach = point.reach[rows, 0]
     out = []
     for number, case in enumerate(live_cases()):
@@ -84,7 +83,6 @@ def severity_moves(point: Appraised, factor: float = 1.6) -> tuple[SeverityMove,
             moved[:, number] *= scale
             leads.append(names[int(np.argmin(np.min(moved, axis=-1)))])
         out.append(SeverityMove(case=case.key, leads_mild=leads[0], leads_hard=leads[1]))
-    del parts
     return tuple(out)
 
 

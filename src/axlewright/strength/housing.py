@@ -158,11 +158,10 @@ def solve_housing(columns: Columns, words: Words, loads: Loads, ends: WheelEnd) 
     node_of = np.array([support.node for support in held])
     about = np.stack([support.stiffness for support in held], axis=1)
     displacement, faces, status = frame.solve_chain(
-        nodes, *stiff, support_node=node_of, support=about, loads=force
+        nodes, *stiff, node_of, about, np.zeros((count, 6), dtype=np.bool_), force
     )
     tension, forces = {}, {}
     reaction = np.zeros((draws, force.shape[1], 6))
-    largest = np.zeros((draws, force.shape[1]))
     for place_in, support in enumerate(held):
         moved = displacement[:, :, support.node]
         acts = -np.einsum("nij,ncj->nci", about[:, place_in], moved)
@@ -171,7 +170,7 @@ def solve_housing(columns: Columns, words: Words, loads: Loads, ends: WheelEnd) 
         reaction[..., :3] += acts[..., :3]
         reaction[..., 3:] += acts[..., 3:] + np.cross(arm, acts[..., :3])
         if support.direction is not None and support.rod_stiffness is not None:
-            tension[support.name] = -frame.rod_tension(
+            tension[support.name] = frame.rod_tension(
                 moved,
                 support.offset[:, None],
                 support.direction[:, None],
@@ -297,7 +296,7 @@ def _spring(columns: Columns, words: Words, place: dict[str, int], side: str) ->
 def _radius_arm(columns: Columns, node: int, side: str, low: Column) -> Support:
     length, bush = columns["arm_length"], columns["bushing_stiffness"]
     none = 0.0 * length
-    twist = 0.5 * bush * 0.09**2  # two bushings 90 mm either side of the tube; memory
+    twist = 0.25 * bush * 0.09**2  # two bushings 90 mm either side of the tube; memory
     upright = 1.0 / (1.0 / bush + length**2 / twist)
     offset = _offset(-length, 0.0, low)
     held = frame.point_support(

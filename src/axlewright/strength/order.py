@@ -6,19 +6,30 @@ import numpy as np
 
 from axlewright.duty import in_ground_terms, live_cases
 from axlewright.rig import Column, Columns
-from axlewright.strength.appraisal import Appraised, Drawn, governing_case, margins, parts_of
+from axlewright.strength.appraisal import (
+    Appraised,
+    Drawn,
+    governing_case,
+    kind_of,
+    margins,
+    parts_of,
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Place:
-    """One part's place in the order of one bad moment.
+    """One kind of part's place in the order of one bad moment.
 
+    ``part`` is the key with its side, ``side`` is left, right, either (twins so alike that the
+    doubt decides) or empty.
     ``first`` is the share of draws in which it gives first at equal severity; ``margin`` is how
     hard a moment it takes over its reference (middle, low, high of 90 %); ``takes`` is the same
     in the ground's own terms (SI, with its kind), for the case it gives in most often.
     """
 
     part: str
+    kind: str
+    side: str
     mode: str
     row: int
     case: int
@@ -38,6 +49,8 @@ class WearPlace:
     """One part's place in the order of wearing out; lives in km of this use."""
 
     part: str
+    kind: str
+    side: str
     mode: str
     number: int
     first: float
@@ -61,21 +74,23 @@ def bad_moment_order(
     least = np.min(point.reach[:, 0], axis=-1)
     loud = np.max(point.solved.utilisation[:, 0], axis=-1)
     places = []
-    for number, part in enumerate(parts):
+    for number, kind in enumerate(parts):
         rows = [
             index
             for index, row in enumerate(point.solved.rows)
-            if row.part == part and row.breaks
+            if kind_of(row.part) == kind and row.breaks
         ]
         row = min(rows, key=lambda index: (least[index], -loud[index]))
         case = int(governing[row])
         low, middle, high = _middle(margin[number])
         hardness = drawn.hardness[row] if drawn is not None else point.solved.hardness[row, :, case]
         ends = np.array(_middle(hardness))
-        takes, kind = in_ground_terms(live_cases()[case], ends, columns)
+        takes, takes_kind = in_ground_terms(live_cases()[case], ends, columns)
         places.append(
             Place(
-                part=part,
+                part=point.solved.rows[row].part,
+                kind=kind,
+                side=_side(point, rows, drawn),
                 mode=point.solved.rows[row].mode,
                 row=row,
                 case=case,
@@ -86,7 +101,7 @@ def bad_moment_order(
                 takes_low=float(takes[0]),
                 takes=float(takes[1]),
                 takes_high=float(takes[2]),
-                takes_kind=kind,
+                takes_kind=takes_kind,
                 utilisation=float(point.solved.utilisation[row, 0, case]),
             )
         )
@@ -98,20 +113,20 @@ def wear_order(point: Appraised, drawn: Drawn | None = None) -> tuple[WearPlace,
     life = (
         drawn.life if drawn is not None else np.stack([wear.life_km for wear in point.wear])
     )
-    best: dict[str, int] = {}
+    kinds: dict[str, list[int]] = {}
     for number, wear in enumerate(point.wear):
-        known = best.get(wear.part)
-        if known is None or np.median(life[number]) < np.median(life[known]):
-            best[wear.part] = number
-    numbers = list(best.values())
-    first = first_shares(1.0 * life[numbers])
+        kinds.setdefault(kind_of(wear.part), []).append(number)
+    first = first_shares(np.stack([np.min(life[numbers], axis=0) for numbers in kinds.values()]))
     places = []
-    for share, number in zip(first, numbers, strict=True):
+    for share, (kind, numbers) in zip(first, kinds.items(), strict=True):
+        number = min(numbers, key=lambda each: float(np.median(life[each])))
         low, middle, high = _middle(life[number])
         wear = point.wear[number]
         places.append(
             WearPlace(
                 part=wear.part,
+                kind=kind,
+                side=_sooner([point.wear[each].part for each in numbers], life[numbers]),
                 mode=wear.mode,
                 number=number,
                 first=float(share),
@@ -121,6 +136,26 @@ def wear_order(point: Appraised, drawn: Drawn | None = None) -> tuple[WearPlace,
             )
         )
     return tuple(sorted(places, key=lambda place: (-round(place.first, 3), place.life)))
+
+
+def _side(point: Appraised, rows: list[int], drawn: Drawn | None) -> str:
+    hardness = (
+        drawn.hardness[rows] if drawn is not None else np.min(point.reach[rows], axis=-1)
+    )
+    return _sooner([point.solved.rows[row].part for row in rows], hardness)
+
+
+def _sooner(parts: list[str], life: Column) -> str:
+    """Side that goes first in two draws of three, "either" where neither does."""
+    left = [number for number, part in enumerate(parts) if part.endswith("_left")]
+    right = [number for number, part in enumerate(parts) if part.endswith("_right")]
+    if not left or not right:
+        return "left" if left else "right" if right else ""
+    ahead = np.min(life[left], axis=0) / np.maximum(np.min(life[right], axis=0), 1e-12)
+    sooner = float(np.mean(ahead < 1.0))
+    if abs(float(np.median(ahead)) - 1.0) < 0.02:
+        return "either"
+    return "left" if sooner > 0.66 else "right" if sooner < 0.34 else "either"
 
 
 def first_shares(margin: Column) -> Column:

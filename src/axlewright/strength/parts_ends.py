@@ -123,13 +123,14 @@ def _joints(
     moment = ends.at_kingpin[:, :, index]
     height = columns["kingpin_height"][:, None]
     limit = columns["ball_joint_limit"][:, None]
-    name = "kingpins" if words["kingpin.kind"] == "kingpins" else "ball joint"
+    pins = words["kingpin.kind"] == "kingpins"
+    name, part = ("kingpin", "kingpins") if pins else ("ball joint", "ball_joints")
     for which, sense, carries in (("lower", 1.0, 1.0), ("upper", -1.0, 0.0)):
         along = 0.5 * force[..., 0] - sense * moment[..., 1] / height
         across = 0.5 * force[..., 1] + sense * moment[..., 0] / height
         ledger.add(
             Row(
-                part=f"ball_joints_{side}",
+                part=f"{part}_{side}",
                 mode=f"the {which} {name} pulls or bends",
                 basis="joint reaction from force and moment about the kingpin at hub height "
                 "over the joints' distance; strength from memory",

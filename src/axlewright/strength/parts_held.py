@@ -87,12 +87,12 @@ def _seat(
 ) -> None:
     down = housing.support_force[f"spring_{side}"][..., 2]
     limit = columns["seat_limit"]
-    name = "bends"
+    name, part = "bends", f"spring_seat_{side}"
     if words["held_by.weight_on"].startswith("coil-over"):
         limit = 0.7 * limit  # a bracket on one side of the tube against a seat on it; memory
-        name = "the damper bracket that carries the coil bends"
+        part = f"damper_bracket_{side}"
     ledger.add(
-        Row(part=f"spring_seat_{side}", mode=name,
+        Row(part=part, mode=name,
             basis="spring force against the seat's strength (from memory, scaled with the load)"),
         down / limit[:, None],
     )

@@ -8,16 +8,16 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from axlewright.duty import CASES
-from axlewright.duty.use import hard_trail_share
-from axlewright.physics import bearing, weld
+from functools import cache
+
+from axlewright.duty import hard_trail_cycles, hard_trail_share, live_cases
+from axlewright.physics import bearing, weld_fatigue
 from axlewright.rig import Column, Columns, Words
 from axlewright.strength.housing import Housing, tube_sections
-from axlewright.strength.wheel_end import WheelEnd
+from axlewright.tables import weld_detail
 
 SIDES = ("left", "right")
 TARGET_KM = 50_000.0
-CYCLES = np.array([case.cycles for case in CASES[1:]])
 MENDED = 0.7  # category of a weld mended in the field against a fresh one; memory
 CORNERS = 0.01  # share of the distance in hard corners
 
@@ -33,43 +33,48 @@ class Wear:
     basis: str
 
 
-def wear_of(
-    columns: Columns, words: Words, housing: Housing, ends: WheelEnd
-) -> tuple[Wear, ...]:
+@cache
+def cycles() -> Column:
+    """Load cycles of every live case in 1,000 km of hard trail."""
+    return np.array([hard_trail_cycles(case.key) for case in live_cases()])
+
+
+def wear_of(columns: Columns, words: Words, housing: Housing) -> tuple[Wear, ...]:
     """Every life that can be estimated, in no order."""
     per_km = columns["duty_share"] / hard_trail_share(words["use.hardest"])
     out: list[Wear] = []
+    root = weld_detail("load_carrying_root").category
     for side in SIDES:
         tube = tube_sections(columns, side)
         spots = [
-            ("joint", f"tube_joint_{side}", "weld to the centre cracks", 40e6),
-            ("end", f"end_forging_{side}", "weld to the tube cracks", 50e6),
-            ("seat", f"tube_{side}", "cracks at the spring seat's weld", 71e6),
+            ("joint", f"tube_joint_{side}", "weld to the centre cracks", "tube_in_casting"),
+            ("end", f"end_forging_{side}", "weld to the tube cracks", "tube_to_end_forging"),
+            ("seat", f"tube_{side}", "cracks at the spring seat's weld", "pad_on_tube_to_100mm"),
         ]
         if words["held_by.arms"] != "leaves":
-            spots.append(("arm", f"tube_{side}", "cracks at the arm bracket's weld", 63e6))
-        for station, part, mode, category in spots:
+            spots.append(("arm", f"tube_{side}", "cracks at the arm bracket's weld", "plate_along_tube_to_100mm"))
+        for station, part, mode, detail in spots:
             actions = housing.actions(station, side)
             stress = np.hypot(
                 actions[..., 3] / tube["modulus_up"][:, None],
                 actions[..., 5] / tube["modulus"][:, None],
             )
-            out.append(_weld(columns, part, mode, stress, category, per_km))
-        out.append(_bearing(columns, ends, side, per_km))
+            out.append(_weld(columns, part, mode, stress, weld_detail(detail).category, per_km))
+        out.append(_bearing(columns, side, per_km))
         if words["held_by.arms"] in {"four arms", "three arms"}:
             force = housing.tension[f"lower_arm_{side}"]
             stress = np.abs(force) * _per_newton(columns, "arm_bracket_height")[:, None]
             out.append(
                 _weld(columns, f"link_brackets_{side}", "cracks at its weld", stress,
-                      36e6 * _mended(words, f"link_brackets_{side}"), per_km)
+                      root * _mended(words, f"link_brackets_{side}"), per_km)
             )
     if "track_bar" in housing.tension:
         force = housing.tension["track_bar"]
         stress = np.abs(force) * _per_newton(columns, "track_bar_bracket_height")[:, None]
-        category = 36e6 * _mended(words, "track_bar_bracket_axle")
+        category = root * _mended(words, "track_bar_bracket_axle")
         out.append(
             _weld(columns, "track_bar_bracket_axle",
-                  "the mended weld cracks" if category < 36e6 else "cracks at its weld",
+                  "the mended weld cracks" if category < root else "cracks at its weld",
                   stress, category, per_km)
         )
     return tuple(out)
@@ -91,20 +96,19 @@ def _weld(
     columns: Columns, part: str, mode: str, stress: Column, category: float, per_km: Column
 ) -> Wear:
     live = stress[:, 1:]
-    damage = np.sum(weld.exponential_damage(live, CYCLES, category), axis=-1)
+    damage = np.sum(weld_fatigue.exponential_damage(live, cycles(), category), axis=-1)
     damage = damage / columns["weld_scatter"] * per_km / 2.13
     return Wear(
         part=part,
         mode=mode,
         life_km=1000.0 / np.maximum(damage, 1e-12),
         slope=3.0,
-        basis=f"EN 1993-1-9:2005 category {category / 1e6:.0f}, m = 3, Miner over exponential "
+        basis=f"EN 1993-1-9:2005 category {category / 1e6:.0f}, two slopes, Miner over straight "
         "spectra; middle life 2.13 x the design curve's",
     )
 
 
-def _bearing(columns: Columns, ends: WheelEnd, side: str, per_km: Column) -> Wear:
-    index = SIDES.index(side)
+def _bearing(columns: Columns, side: str, per_km: Column) -> Wear:
     weight = 0.5 * columns["axle_weight"]
     arm = columns["bearing_setback"] + columns["wheel_spacer"] - columns["wheel_offset"]
     radius = columns["radius"]
@@ -123,7 +127,6 @@ def _bearing(columns: Columns, ends: WheelEnd, side: str, per_km: Column) -> Wea
         worst = np.maximum(worst, mean)
     shocks = 1.6  # rough ground on top of the smooth load; memory
     turns = 1e6 * bearing.basic_life(columns["bearing_rating"], shocks * worst, exponent)
-    del index, ends
     life = 5.0 * turns * 2.0 * np.pi * radius / 1e3 / (0.5 + 0.5 * per_km)
     return Wear(
         part=f"hub_bearing_{side}",

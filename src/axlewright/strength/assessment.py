@@ -1,0 +1,126 @@
+"""One rig assessed: the two orders, what they rest on, and a change beside it."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from axlewright.rig import (
+    SEED,
+    Change,
+    Column,
+    Finding,
+    Rig,
+    changed_rig,
+    doubts,
+    findings,
+    mended_parts,
+    point_columns,
+    stops,
+)
+from axlewright.strength.appraisal import Appraised, Drawn, Progress, appraise, appraise_draws
+from axlewright.strength.doubt import Influence, SeverityMove, influences, severity_moves
+from axlewright.strength.order import Place, WearPlace, bad_moment_order, wear_order
+
+DRAWS = 1000
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Assessment:
+    """Everything that was found out about one rig (or one rig after changes).
+
+    ``columns`` are the middle values, arrays of one draw; ``after_mend`` names, for each part at
+    the head of the order, the part that gives next once it has been made strong.
+    """
+
+    rig: Rig
+    columns: dict[str, Column]
+    point: Appraised
+    drawn: Drawn | None
+    order: tuple[Place, ...]
+    wearing: tuple[WearPlace, ...]
+    influences: tuple[Influence, ...]
+    severities: tuple[SeverityMove, ...]
+    findings: tuple[Finding, ...]
+    not_judged: tuple[str, ...]
+    after_mend: tuple[tuple[str, str], ...]
+    doubts: int
+
+    @property
+    def stops(self) -> tuple[Finding, ...]:
+        """Findings that say: do not drive."""
+        return stops(self.findings)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Comparison:
+    """A rig before and after changes, on the same draws."""
+
+    before: Assessment
+    after: Assessment
+    changes: tuple[Change, ...]
+    dropped: tuple[str, ...]
+
+
+def assess_rig(
+    rig: Rig, *, draws: int = DRAWS, seed: int = SEED, progress: Progress | None = None
+) -> Assessment:
+    """Find out what gives first and what wears out first; ``draws`` 0 gives the point alone."""
+    rig = rig.with_word("mended", mended_parts(rig))
+    columns = point_columns(rig)
+    point = appraise(columns, rig.words)
+    drawn = (
+        appraise_draws(rig, point, draws, seed=seed, progress=progress)
+        if draws
+        else None
+    )
+    order = bad_moment_order(point, columns, drawn)
+    return Assessment(
+        rig=rig,
+        columns=columns,
+        point=point,
+        drawn=drawn,
+        order=order,
+        wearing=wear_order(point, drawn),
+        influences=influences(rig, point, drawn) if drawn is not None else (),
+        severities=severity_moves(point),
+        findings=findings(rig),
+        not_judged=_not_judged(rig),
+        after_mend=_after_mend(order),
+        doubts=sum(not doubt.given for doubt in doubts(rig)),
+    )
+
+
+def compare(
+    before: Assessment,
+    changes: Sequence[Change],
+    *,
+    draws: int = DRAWS,
+    seed: int = SEED,
+    progress: Progress | None = None,
+) -> Comparison:
+    """Assess the same rig after changes, on the same draws."""
+    rig, dropped = before.rig, []
+    for change in changes:
+        rig, lost = changed_rig(rig, change)
+        dropped += lost
+    after = assess_rig(rig, draws=draws, seed=seed, progress=progress)
+    return Comparison(before=before, after=after, changes=tuple(changes), dropped=tuple(dropped))
+
+
+def _after_mend(order: Sequence[Place], most: int = 3) -> tuple[tuple[str, str], ...]:
+    """Which part gives next once each of the leading ones has been made strong enough."""
+    ranked = sorted(order, key=lambda place: place.margin)
+    out = []
+    for place in order[:most]:
+        rest = [other for other in ranked if other.kind != place.kind]
+        if rest:
+            out.append((place.part, rest[0].part))
+    return tuple(out)
+
+
+def _not_judged(rig: Rig) -> tuple[str, ...]:
+    never = ["hub play", "cracks under paint", "brake hoses", "ball joint wear", "gear wear"]
+    if rig.axle == "rear":
+        never = ["hub play", "cracks under paint", "brake hoses", "gear wear"]
+    if rig.words["held_by.arms"] != "leaves":
+        never.append("the track bar's bracket on the frame")
+    return tuple(never)

@@ -66,8 +66,9 @@ DRIVE_ASSUMPTIONS: tuple[Assumption, ...] = (
                centre=lambda c, w: c["inner_shaft"] / 1.102e-3, spread=1.08,
                source="24/48 splines, ANSI B92.1"),
     Assumption(quantity="spline_outer", label="shaft over its splines", kind="length",
-               centre=lambda c, w: 1.05 * c["inner_shaft"], spread=1.03,
-               source="ANSI B92.1 proportions"),
+               centre=lambda c, w: c["inner_shaft"] * (c["spline_teeth"] + 1.0)
+               / (c["spline_teeth"] - 2.0), spread=1.02,
+               source="ANSI B92.1 proportions, root as thick as the thinnest shaft"),
     Assumption(quantity="spline_engaged", label="spline engaged", kind="length", centre=0.036,
                spread=1.3, source=MEMORY),
     Assumption(quantity="trunnion", label="trunnion of the cross", kind="length",

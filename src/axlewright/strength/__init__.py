@@ -7,11 +7,18 @@ from axlewright.strength.appraisal import (
     appraise,
     appraise_draws,
     appraise_point,
+    kind_of,
     margins,
     parts_of,
 )
 from axlewright.strength.assessment import DRAWS, Assessment, Comparison, assess_rig, compare
-from axlewright.strength.doubt import Influence, SeverityMove, influences, severity_moves
+from axlewright.strength.doubt import (
+    Influence,
+    SeverityMove,
+    influences,
+    part_influences,
+    severity_moves,
+)
 from axlewright.strength.ledger import Row, Solved
 from axlewright.strength.order import Place, WearPlace, bad_moment_order, wear_order
 from axlewright.strength.wear import TARGET_KM, Wear
@@ -38,7 +45,9 @@ __all__ = [
     "bad_moment_order",
     "compare",
     "influences",
+    "kind_of",
     "margins",
+    "part_influences",
     "parts_of",
     "severity_moves",
     "wear_order",

@@ -59,6 +59,19 @@ def influences(rig: Rig, point: Appraised, drawn: Drawn) -> tuple[Influence, ...
     return tuple(sorted(out, key=lambda item: -(item.swing + 0.2 * item.share)))
 
 
+def part_influences(
+    rig: Rig, point: Appraised, drawn: Drawn, kind: str, most: int = 8
+) -> tuple[tuple[Doubt, float], ...]:
+    """Doubts that move one kind of part's margin most, with their shares of its doubt."""
+    index = parts_of(point.solved).index(kind)
+    margin = np.log(np.clip(drawn.margin[index], 1e-3, 1e3))
+    shared = [
+        (doubt, _shared(scores(drawn.seed, doubt.quantity, 0, drawn.draws), margin))
+        for doubt in doubts(rig)
+    ]
+    return tuple(sorted(shared, key=lambda pair: -pair[1])[:most])
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SeverityMove:
     """Which part leads when one case is as mild or as hard as its band allows."""

@@ -270,7 +270,7 @@ def _supports(columns: Columns, words: Words, place: dict[str, int]) -> list[Sup
 
 
 def _spring(columns: Columns, words: Words, place: dict[str, int], side: str) -> Support:
-    rate = columns["spring_rate"]
+    rate = columns["spring_rate"] + columns["bump_stiffness"]  # a bad moment is on the stops
     node = place[f"seat_{side}"]
     none = 0.0 * rate
     if words["held_by.weight_on"] == "leaf":
@@ -287,7 +287,7 @@ def _spring(columns: Columns, words: Words, place: dict[str, int], side: str) ->
         behind = -columns["damper_bracket_behind"]
     offset = _offset(behind, 0.0, 0.06 + none)
     coil = frame.point_support(
-        offset, np.stack([0.3 * rate, 0.3 * rate, rate], -1), np.stack([none, none, none], -1)
+        offset, np.stack([0.05 * rate, 0.05 * rate, rate], -1), np.stack([none, none, none], -1)
     )
     return Support(name=f"spring_{side}", node=node, stiffness=coil, offset=offset,
                    direction=None, rod_stiffness=None)
@@ -296,11 +296,11 @@ def _spring(columns: Columns, words: Words, place: dict[str, int], side: str) ->
 def _radius_arm(columns: Columns, node: int, side: str, low: Column) -> Support:
     length, bush = columns["arm_length"], columns["bushing_stiffness"]
     none = 0.0 * length
-    twist = 0.25 * bush * 0.09**2  # two bushings 90 mm either side of the tube; memory
+    twist = 0.15 * bush * 0.09**2  # two soft bushings 90 mm either side of the tube; memory
     upright = 1.0 / (1.0 / bush + length**2 / twist)
     offset = _offset(-length, 0.0, low)
     held = frame.point_support(
-        offset, np.stack([0.5 * bush, 0.02 * bush, upright], -1), np.stack([none] * 3, -1)
+        offset, np.stack([0.5 * bush, 0.005 * bush, upright], -1), np.stack([none] * 3, -1)
     )
     return Support(name=f"radius_arm_{side}", node=node, stiffness=held, offset=offset,
                    direction=None, rod_stiffness=None)

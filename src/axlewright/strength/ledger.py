@@ -21,12 +21,15 @@ class Row:
     """One way in which one part gives.
 
     ``part`` is the key of the consequences table; ``mode`` says what happens; ``basis`` names the
-    formula and its source; ``pushes_only`` is true where only a positive ratio counts.
+    formula and its source; ``kind`` is that of demand and capacity: torque (moments
+    too) or force. ``pushes_only`` is true where only a positive ratio counts; ``breaks`` is false
+    where the part only lets go a little (slips), which starts looseness.
     """
 
     part: str
     mode: str
     basis: str
+    kind: str = "torque"
     pushes_only: bool = False
     breaks: bool = True
     caveat: str = ""
@@ -39,11 +42,17 @@ class Ledger:
         self.rows: list[Row] = []
         self._draws = draws
         self._ratios: list[Sequence[Column]] = []
+        self._holds: list[Column] = []
 
-    def add(self, row: Row, *ratios: Column) -> None:
-        """Write one row; each ratio is (draws, case rows)."""
+    def add(self, row: Row, *ratios: Column, holds: Column) -> None:
+        """Write one row; each ratio is (draws, case rows), ``holds`` the capacity, (draws,)."""
         self.rows.append(row)
         self._ratios.append(ratios)
+        self._holds.append(holds)
+
+    def capacities(self) -> Column:
+        """Capacities as (rows, draws), N m or N."""
+        return np.stack([np.broadcast_to(holds, (self._draws,)) for holds in self._holds])
 
     def stacked(self) -> Column:
         """Ratios as (rows, slots, draws, case rows), zero where a row has fewer."""
@@ -59,13 +68,14 @@ class Solved:
     """Answers of a ledger: arrays are (rows, draws, live cases).
 
     ``hardness`` is the factor on the live part at which the row gives (inf: never);
-    ``utilisation`` is one over the factor on all loads of the case at which it gives; ``demand``
-    is the length of the ratio vector at reference hardness.
+    ``utilisation`` is one over the factor on all loads of the case at which it gives;
+    ``capacity`` is (rows, draws).
     """
 
     rows: tuple[Row, ...]
     hardness: Column
     utilisation: Column
+    capacity: Column
 
 
 STANDS = np.array([1.0 if case.standing else 0.0 for case in CASES[1:]])
@@ -92,4 +102,9 @@ def solve(ledger: Ledger) -> Solved:
             forward = np.where(one_live > 1e-9, (1.0 - one_base) / one_live, np.inf)
         hardness[pushes] = np.where(one_base >= 1.0, 0.0, forward)
         utilisation[pushes] = np.maximum(total[pushes, 0], 0.0)
-    return Solved(rows=tuple(ledger.rows), hardness=hardness, utilisation=utilisation)
+    return Solved(
+        rows=tuple(ledger.rows),
+        hardness=hardness,
+        utilisation=utilisation,
+        capacity=ledger.capacities(),
+    )

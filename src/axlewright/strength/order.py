@@ -80,7 +80,9 @@ def bad_moment_order(
             for index, row in enumerate(point.solved.rows)
             if kind_of(row.part) == kind and row.breaks
         ]
-        row = min(rows, key=lambda index: (least[index], -loud[index]))
+        side = _side(point, rows, drawn)
+        named = [row for row in rows if point.solved.rows[row].part.endswith(f"_{side}")] or rows
+        row = min(named, key=lambda index: (least[index], -loud[index]))
         case = int(governing[row])
         low, middle, high = _middle(margin[number])
         hardness = drawn.hardness[row] if drawn is not None else point.solved.hardness[row, :, case]
@@ -90,7 +92,7 @@ def bad_moment_order(
             Place(
                 part=point.solved.rows[row].part,
                 kind=kind,
-                side=_side(point, rows, drawn),
+                side=side,
                 mode=point.solved.rows[row].mode,
                 row=row,
                 case=case,

@@ -2,12 +2,13 @@
 
 import numpy as np
 
-from axlewright.duty import Loads
+from axlewright.duty import ROW, Loads
 from axlewright.physics import cross_joint, shaft
 from axlewright.rig import Column, Columns, Words
 from axlewright.strength.ledger import Ledger, Row
 
 SIDES = ("left", "right")
+WEDGED = ROW["pull_left"]  # case row whose joint angle is full lock
 ROOT3 = np.sqrt(3.0)
 ARM_SHARE = 0.39  # radius of the trunnion force over cap-to-cap; memory
 LEVER_SHARE = 0.36  # lever of the trunnion force over cap diameter; memory
@@ -61,21 +62,26 @@ def _shafts(
             basis=f"{basis}; torque swings by 1/cos of the joint's angle, bending T tan(angle)"),
         swing / twist[:, None],
         torque * np.tan(loads.bend) / flex,
+        holds=twist,
     )
     count = columns["spline_teeth"]
     root = columns["spline_outer"] * (count - 2.0) / (count + 1.0)
+    rooted = shaft.plastic_torque(root, 0.0, limit)
     ledger.add(
         Row(part=f"spline_{side}", mode="twists at the splines",
             basis=f"{basis}, at the spline's minor diameter (N-2)/(N+1) of the major, ANSI B92.1"),
-        swing / shaft.plastic_torque(root, 0.0, limit)[:, None],
+        swing / rooted[:, None],
+        holds=rooted,
     )
     if words["rig.axle"] == "front":
         stub = columns["stub_shaft"]
+        outer = shaft.plastic_torque(stub, 0.0, limit)
         flex = (stub**3 / 6.0 * ROOT3 * limit)[:, None]
         ledger.add(
             Row(part=f"stub_shaft_{side}", mode="twists off", basis=basis),
-            torque / shaft.plastic_torque(stub, 0.0, limit)[:, None],
+            torque / outer[:, None],
             torque * np.sin(loads.bend) / flex,
+            holds=outer,
         )
 
 
@@ -88,11 +94,13 @@ def _wheel_joint(
         Row(part=f"cross_joint_{side}", mode="a trunnion breaks",
             basis="trunnion force T/(2 R cos(angle)) against plastic bending of the pin"),
         torque / pin,
+        holds=pin[:, WEDGED],
     )
     ledger.add(
         Row(part=f"yoke_ears_{side}", mode="an ear stretches or tears",
             basis="trunnion force T/(2 R cos(angle)) against the ear's plastic bending"),
         torque / ear,
+        holds=ear[:, WEDGED],
     )
 
 
@@ -105,6 +113,7 @@ def _gears(ledger: Ledger, columns: Columns, words: Words, loads: Loads) -> None
         Row(part="side_gears", mode="break teeth",
             basis="shaft torque against a usual shaft of this ring gear x a factor (memory)"),
         most / (columns["side_gear_factor"] * usual)[:, None],
+        holds=columns["side_gear_factor"] * usual,
     )
     design = (ring * 1e3 / columns["ring_design"]) ** 3
     ledger.add(
@@ -112,12 +121,15 @@ def _gears(ledger: Ledger, columns: Columns, words: Words, loads: Loads) -> None
             basis="axle torque against design torque (D/K)^3 x break over design (memory)",
             caveat="from the ring gear's size alone, not from its teeth"),
         total / (design * columns["ring_overload"])[:, None],
+        holds=design * columns["ring_overload"],
     )
     mesh = total / (MESH * ring)[:, None]
     ledger.add(
         Row(part="carrier_caps", mode="spread",
-            basis="share of the mesh force on one side's caps against their clamp (memory)"),
+            basis="share of the mesh force on one side's caps against their clamp (memory)",
+            kind="force"),
         SEPARATING * mesh / columns["cap_clamp"][:, None],
+        holds=columns["cap_clamp"],
     )
     pinion = total / columns["axle_ratio"][:, None]
     limit = columns["propeller_limit"][:, None]
@@ -128,4 +140,5 @@ def _gears(ledger: Ledger, columns: Columns, words: Words, loads: Loads) -> None
         Row(part="propeller_shaft", mode="or its joint breaks",
             basis="pinion torque against the shaft and joint"),
         pinion / limit,
+        holds=limit[:, 0],
     )

@@ -43,10 +43,12 @@ def _bearing(
                 mode=f"dents its races, {row}",
                 basis="row load = half the wheel's force + moment over the spread of the rows, "
                 "against the static rating, ISO 76 (P0 = C0)",
+                kind="force",
             ),
             upright / rating,
             along / rating,
             0.22 * force[..., 1] / rating,
+            holds=rating[:, 0],
         )
 
 
@@ -66,6 +68,7 @@ def _spindle(
         ),
         (moment[..., 0] + sense * SPINDLE_TO_BEARING * force[..., 2]) / strength,
         (moment[..., 2] - sense * SPINDLE_TO_BEARING * force[..., 0]) / strength,
+        holds=strength[:, 0],
     )
 
 
@@ -85,6 +88,7 @@ def _studs(ledger: Ledger, columns: Columns, ends: WheelEnd, index: int, side: s
             breaks=False,
         ),
         moment[..., 1] / hold,
+        holds=hold[:, 0],
     )
     pull = (0.25 * count * circle * preload)[:, None]
     ledger.add(
@@ -95,6 +99,7 @@ def _studs(ledger: Ledger, columns: Columns, ends: WheelEnd, index: int, side: s
         ),
         moment[..., 0] / pull,
         moment[..., 2] / pull,
+        holds=pull[:, 0],
     )
 
 
@@ -113,6 +118,7 @@ def _knuckle(
         moment[..., 0] / strength,
         moment[..., 1] / strength,
         moment[..., 2] / strength,
+        holds=strength[:, 0],
     )
 
 
@@ -134,10 +140,12 @@ def _joints(
                 mode=f"the {which} {name} pulls or bends",
                 basis="joint reaction from force and moment about the kingpin at hub height "
                 "over the joints' distance; strength from memory",
+                kind="force",
             ),
             along / limit,
             across / limit,
             carries * force[..., 2] / limit,
+            holds=limit[:, 0],
         )
 
 
@@ -151,6 +159,7 @@ def _steering(ledger: Ledger, columns: Columns, ends: WheelEnd) -> None:
             basis="tie-rod force x 0.85 of the arm against the arm's section (from memory)",
         ),
         (0.85 * arm)[:, None] * ends.tie_rod / strength,
+        holds=strength[:, 0],
     )
     length = columns["kingpin_spacing"] - 0.06
     _rod(ledger, columns, "tie_rod", length, ends.tie_rod)
@@ -169,6 +178,8 @@ def _rod(
             mode="bows",
             basis="rod force, as a push, against the pinned strut by Euler or Johnson",
             caveat="a pull is judged as if it were a push",
+            kind="force",
         ),
         force / holds[:, None],
+        holds=holds,
     )

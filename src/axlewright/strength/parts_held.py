@@ -54,16 +54,19 @@ def _bracket(
 ) -> None:
     bends, tears = bracket_strength(columns, words, plate, height)
     ledger.add(
-        Row(part=part, mode="bends", basis="bolt force x height against two plastic cheeks"),
+        Row(kind="force", part=part, mode="bends", basis="bolt force x height against two plastic cheeks"),
         force / bends[:, None],
+        holds=bends,
     )
     ledger.add(
         Row(
+            kind="force",
             part=part,
             mode="tears at its weld",
             basis="weld lines of the feet, bending and shear added square, throat 0.707 leg",
         ),
         force / tears[:, None],
+        holds=tears,
     )
 
 
@@ -73,12 +76,14 @@ def _slip(ledger: Ledger, columns: Columns, name: str, force: Column, diameter: 
     holds = bolt.slip_resistance(preload, FAYING, 2.0)
     ledger.add(
         Row(
+            kind="force",
             part="bracket_bolts",
             mode=f"the {name} bolt slips in its bracket",
             basis="clamp (70 % of proof) x 0.20 x two faces, EN 1993-1-8 class D",
             breaks=False,
         ),
         force / holds[:, None],
+        holds=holds,
     )
 
 
@@ -92,9 +97,10 @@ def _seat(
         limit = 0.7 * limit  # a bracket on one side of the tube against a seat on it; memory
         part = f"damper_bracket_{side}"
     ledger.add(
-        Row(part=part, mode=name,
+        Row(kind="force", part=part, mode=name,
             basis="spring force against the seat's strength (from memory, scaled with the load)"),
         down / limit[:, None],
+        holds=limit,
     )
 
 
@@ -110,9 +116,10 @@ def _arm_brackets(
         )
         holds = bolt.slip_resistance(preload, FAYING, 1.0)
         ledger.add(
-            Row(part="bracket_bolts", mode=f"the {side} spring pad slips under its clamps",
+            Row(kind="force", part="bracket_bolts", mode=f"the {side} spring pad slips under its clamps",
                 basis="four clamp legs at 70 % of proof x 0.20", breaks=False),
             along / holds[:, None],
+            holds=holds,
         )
         return
     name = f"lower_arm_{side}"
@@ -129,18 +136,20 @@ def _arm_brackets(
         columns["arm_length"], columns["arm_outer"], inner, columns["rod_yield"], MODULUS, 1.0
     )
     ledger.add(
-        Row(part="links", mode=f"the {side} lower arm bows",
+        Row(kind="force", part="links", mode=f"the {side} lower arm bows",
             basis="arm force, as a push, against the pinned strut by Euler or Johnson"),
         force / holds[:, None],
+        holds=holds,
     )
     upper = [key for key in housing.tension if key in {f"upper_arm_{side}", "upper_arm"}]
     for key in upper:
         if key == "upper_arm" and side == "right":
             continue
         ledger.add(
-            Row(part="links", mode="an upper arm bows",
+            Row(kind="force", part="links", mode="an upper arm bows",
                 basis="arm force, as a push, against the pinned strut by Euler or Johnson"),
             housing.tension[key] / holds[:, None],
+            holds=holds,
         )
 
 
@@ -152,9 +161,10 @@ def _track_bar(ledger: Ledger, columns: Columns, words: Words, housing: Housing)
         columns["track_bar_span"], outer, inner, columns["rod_yield"], MODULUS, 1.0
     )
     ledger.add(
-        Row(part="track_bar", mode="bows",
+        Row(kind="force", part="track_bar", mode="bows",
             basis="bar force, as a push, against the pinned strut by Euler or Johnson"),
         force / holds[:, None],
+        holds=holds,
     )
     _bracket(ledger, columns, words, "track_bar_bracket_axle", force, columns["track_bar_plate"],
              columns["track_bar_bracket_height"])

@@ -39,53 +39,58 @@ def _tube(
         spots.append(("track_bar", "bends at the track-bar bracket", soft))
     spots.append(("joint", "bends beside the centre", soft))
     for station, mode, kept in spots:
-        ratios = _bending(housing, tube, strength * kept, station, side, tube_face=True)
-        ledger.add(Row(part=f"tube_{side}", mode=mode, basis=TUBE_BASIS), *ratios)
-    ratios = _bending(
-        housing, tube, strength * soft * columns["joint_share"], "joint", side, tube_face=True
-    )
-    ledger.add(
+        _bending(
+            ledger, Row(part=f"tube_{side}", mode=mode, basis=TUBE_BASIS), housing, tube,
+            strength * kept, station, side,
+        )
+    _bending(
+        ledger,
         Row(
             part=f"tube_joint_{side}",
             mode="works loose or tears at the centre",
             basis=f"{TUBE_BASIS}; times the share that the pressed and welded joint holds",
         ),
-        *ratios,
+        housing, tube, strength * soft * columns["joint_share"], "joint", side,
     )
     if np.any(columns[f"sleeve_wall_{side}"] > 0.0):
-        ledger.add(
+        _bending(
+            ledger,
             Row(
                 part=f"sleeve_{side}",
                 mode="bends with its tube",
                 basis=f"{TUBE_BASIS}; sleeve and tube bend alike, at the spring",
             ),
-            *_bending(housing, tube, strength * soft, "seat", side, tube_face=True),
+            housing, tube, strength * soft, "seat", side,
         )
 
 
 def _bending(
+    ledger: Ledger,
+    row: Row,
     housing: Housing,
     tube: dict[str, Column],
     strength: Column,
     station: str,
     side: str,
-    *,
-    tube_face: bool,
-) -> tuple[Column, Column, Column]:
+) -> None:
     node = housing.place[f"{station}_{side}"]
-    if station == "joint" and tube_face:
-        actions = housing.faces[:, :, node - 1, 1] if side == "right" else housing.faces[:, :, node, 0]
+    inboard, outboard = housing.faces[:, :, node - 1, 1], housing.faces[:, :, node, 0]
+    if side == "right":
+        inboard, outboard = outboard, inboard
+    actions = housing.actions(station, side)
+    if station == "joint":
+        actions = outboard
     elif station == "end":
-        actions = housing.faces[:, :, node, 0] if side == "right" else housing.faces[:, :, node - 1, 1]
-    else:
-        actions = housing.actions(station, side)
+        actions = inboard
     up = strength * tube["plastic_up"]
     fore = strength * tube["plastic_fore"]
     twist = strength / ROOT3 * (np.pi / 2.0) * tube["plastic_fore"]
-    return (
+    ledger.add(
+        row,
         actions[..., 3] / up[:, None],
         actions[..., 5] / fore[:, None],
         actions[..., 4] / twist[:, None],
+        holds=fore,
     )
 
 
@@ -107,6 +112,7 @@ def _forging(
         actions[..., 3] / strength[:, None],
         actions[..., 5] / strength[:, None],
         actions[..., 4] / (1.15 * strength[:, None]),
+        holds=strength,
     )
 
 
@@ -127,6 +133,7 @@ def _centre(ledger: Ledger, columns: Columns, loads: Loads, housing: Housing) ->
         actions[..., 3] / strength,
         actions[..., 5] / strength,
         actions[..., 4] / (1.1 * strength),
+        holds=strength[:, 0],
     )
     ledger.add(
         Row(
@@ -134,7 +141,9 @@ def _centre(ledger: Ledger, columns: Columns, loads: Loads, housing: Housing) ->
             mode="is dented onto the ring gear",
             basis="share of the blow under the differential against the blow that dents it "
             "(both from memory)",
+            kind="force",
         ),
         (columns["cover_share"] / columns["cover_limit"])[:, None] * loads.centre[..., 2],
+        holds=columns["cover_limit"],
     )
 

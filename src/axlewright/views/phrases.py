@@ -1,0 +1,163 @@
+"""Words for parts, cases, severities and consequences, in the reader's units."""
+
+from math import isfinite, isinf
+
+from axlewright import units
+from axlewright.duty import live_cases
+from axlewright.rig import Columns
+from axlewright.strength import Place, WearPlace
+from axlewright.tables import consequence
+
+THEN = {
+    "stuck": "stuck, not out of control",
+    "crooked": "crooked, and drives so",
+    "steering lost": "you lose the steering",
+    "wheel lost": "you can lose the wheel",
+    "limps": "limps on",
+    "leaks": "leaks",
+}
+SOLID = "the tyres slip or the engine stalls first"
+
+
+def part_name(part: str, side: str | None = None) -> str:
+    """Name of a part with an article; ``side`` "either" covers twins."""
+    label = consequence(part).label
+    base = label.removeprefix("left ").removeprefix("right ")
+    if side == "either":
+        return f"either {base}"
+    return f"the {label}"
+
+
+def short_name(part: str, side: str | None = None) -> str:
+    """Name of a part without an article, for a table."""
+    return part_name(part, side).removeprefix("the ")
+
+
+def then(part: str) -> str:
+    """What happens when the part gives."""
+    return THEN[consequence(part).what_then]
+
+
+def beside_the_track(part: str) -> str:
+    """Whether and how the part is mended beside the track."""
+    entry = consequence(part)
+    if entry.mendable == "no":
+        return "no"
+    told = [] if entry.duration is None else [f"{entry.duration / 60.0:.0f} min"]
+    if entry.spare_mass:
+        told.append(f"{entry.spare_mass:.1f} kg spare")
+    words = ", ".join(told)
+    if entry.mendable == "partly":
+        return f"to get out of danger, not home ({words})" if words else "partly"
+    return words or "yes"
+
+
+def gives_at(place: Place, columns: Columns, system: str = "metric") -> str:
+    """What it takes, in the ground's own terms, as a span of nine draws in ten."""
+    if isinf(place.margin) and isinf(place.margin_low):
+        return f"not in reach: {SOLID}"
+    return span_in_ground_terms(
+        live_cases()[place.case].key,
+        (place.takes_low, place.takes_high),
+        place.takes_kind,
+        columns,
+        system,
+    )
+
+
+def span_in_ground_terms(
+    case: str, span: tuple[float, float], kind: str, columns: Columns, system: str
+) -> str:
+    """One span of a case's hardness in words."""
+    low, high = span
+    if kind == "speed":
+        told = _span(low, high, "speed", system)
+        if case.startswith("strike"):
+            ledge = units.show(float(columns["strike_height"][0]), "length", system, 2)
+            return f"a {ledge} square ledge at {told}"
+        return f"sliding sideways into a rut at {told}"
+    if kind == "length":
+        return f"landing from {_span(low, high, 'length', system)}"
+    if case.startswith("pull"):
+        told = _percent(low, high)
+        if case == "pull_both":
+            return f"{told} of full pull, both wheels"
+        lock = float(columns["lock_angle"][0]) if "lock_angle" in columns else 0.0
+        turned = f", {units.show(lock, 'angle', system, 2)} of lock" if lock else ""
+        return f"{told} of full pull, wheel wedged{turned}"
+    if case == "braking":
+        return f"{_percent(low, high)} of what the tyres can grip"
+    if case.startswith("hung"):
+        return f"{_times(low, high)} the axle's weight on one wheel"
+    if case == "rock":
+        return f"{_times(low, high)} the axle's weight on a rock"
+    return f"{_times(low, high)} gravity, sideways"
+
+
+def life(place: WearPlace, system: str = "metric") -> str:
+    """Life in distance of this use, two digits at most."""
+    low, high = place.life_low * 1e3, place.life_high * 1e3
+    if low > 2e9:
+        return "no end seen"
+    unit = units.SYSTEMS[system]["distance"]
+    if high > 1e9:
+        return f"from {_distance(low, unit)}"
+    return f"{_distance(low, unit).removesuffix(unit).strip()} to {_distance(high, unit)}"
+
+
+def closeness(place: Place) -> str:
+    """How close a part is, by its middle margin: over, close, near or room."""
+    if place.margin < 1.0:
+        return "over"
+    if place.margin_low < 1.0:
+        return "close"
+    return "near" if place.margin < 2.0 else "room"
+
+
+def quantity(value: float, kind: str, system: str = "metric", digits: int = 3) -> str:
+    """A quantity of an assumption or capacity in the reader's units."""
+    if not isfinite(value):
+        return "no end"
+    if kind == "volume":
+        return f"{value * 1e6:.{digits}g} cm3"
+    return units.show(value, kind, system, digits)
+
+
+def _distance(metres: float, unit: str) -> str:
+    number = metres / units.known("distance")[unit]
+    return f"{float(f'{number:.2g}'):,.0f} {unit}"
+
+
+def _span(low: float, high: float, kind: str, system: str) -> str:
+    unit = "cm" if kind == "length" and system != "us" else units.SYSTEMS[system][kind]
+    told_low, told_high = (_two(value, kind, unit) for value in (low, high))
+    if isinf(low):
+        return "more than it can meet"
+    if isinf(high):
+        return f"{told_low} {unit} or more"
+    if told_low == "0":
+        return f"up to {told_high} {unit}"
+    return f"{told_low} to {told_high} {unit}"
+
+
+def _two(value: float, kind: str, unit: str) -> str:
+    if not isfinite(value):
+        return "more"
+    number = value / units.known(kind)[unit]
+    if abs(number) < 0.05:
+        return "0"
+    return f"{float(f'{number:.2g}'):g}"
+
+
+def _percent(low: float, high: float) -> str:
+    ends = [f"{float(f'{100.0 * value:.2g}'):.0f}" for value in (low, high) if isfinite(value)]
+    if not ends:
+        return "more than 150 %"
+    return f"{ends[0]} % or more" if len(ends) == 1 else f"{ends[0]} to {ends[1]} %"
+
+
+def _times(low: float, high: float) -> str:
+    ends = [f"{value:.2g}" for value in (low, high) if isfinite(value)]
+    if not ends:
+        return "far beyond"
+    return f"{ends[0]} or more times" if len(ends) == 1 else f"{ends[0]} to {ends[1]} times"

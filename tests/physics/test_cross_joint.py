@@ -59,7 +59,9 @@ def test_more_bend_loads_every_part_more(bend, more):
     force = [cross_joint.trunnion_force(2e3, 0.04, b) for b in (bend, bend + more)]
     assert force[1] > force[0]
     assert cross_joint.secondary_couple(2e3, bend + more) > cross_joint.secondary_couple(2e3, bend)
-    hold = [cross_joint.joint_capacity(0.018, 0.003, 0.04, 0.012, 9e8, b) for b in (bend, bend + more)]
+    hold = [
+        cross_joint.joint_capacity(0.018, 0.003, 0.04, 0.012, 9e8, b) for b in (bend, bend + more)
+    ]
     assert hold[1] < hold[0]
 
 
@@ -114,5 +116,8 @@ def test_life_falls_with_torque_and_bend(bend, torque, more):
 def test_shapes_broadcast():
     torque, bend = np.ones((6, 1)) * 2e3, np.linspace(0, 0.6, 4)
     assert cross_joint.trunnion_force(torque, 0.04, bend).shape == (6, 4)
-    assert cross_joint.joint_capacity(np.full((6, 1), 0.018), 0, 0.04, 0.012, 9e8, bend).shape == (6, 4)
+    assert cross_joint.joint_capacity(np.full((6, 1), 0.018), 0, 0.04, 0.012, 9e8, bend).shape == (
+        6,
+        4,
+    )
     assert cross_joint.equivalent_angle(np.ones((6, 4, 2)), np.array([1, -1])).shape == (6, 4)

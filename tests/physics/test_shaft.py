@@ -62,7 +62,11 @@ def test_part_plastic_torque_is_the_integral_of_stress():
 def test_twist_is_odd_and_leaves_nothing_while_elastic(torque):
     first = float(shaft.yield_torque(0.03, 0.0, LIMIT))
     given_ = {
-        "length": 1.0, "diameter": 0.03, "bore": 0.0, "shear_yield": LIMIT, "shear_modulus": 79e9
+        "length": 1.0,
+        "diameter": 0.03,
+        "bore": 0.0,
+        "shear_yield": LIMIT,
+        "shear_modulus": 79e9,
     }
     twisted = shaft.twist(torque * first, **given_)
     left = shaft.residual_twist(torque * first, **given_)

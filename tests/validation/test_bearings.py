@@ -12,7 +12,9 @@ def hours(millions, rpm):
 
 def test_wentzell_life_and_rating():
     # Wentzell, Machine Elements: examples 20.1 and 20.2, p. 431.
-    assert hours(bearing.basic_life(5050, 2400, bearing.BALL), 1750) == pytest.approx(88.73, abs=0.01)
+    assert hours(bearing.basic_life(5050, 2400, bearing.BALL), 1750) == pytest.approx(
+        88.73, abs=0.01
+    )
     # The second one rounds 200 h at 1750 rev/min to 21 million turns.
     assert bearing.rating_needed(2400, 21.0, bearing.BALL) == pytest.approx(6621, rel=1e-3)
 

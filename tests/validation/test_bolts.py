@@ -135,7 +135,9 @@ def test_vdi_forms_by_hand(diameter, pitch, washer, hole, preload, torque, facto
     d, p, bearing = diameter * 1e-3, pitch * 1e-3, (washer + hole) / 2 * 1e-3
     force = bolt.tightening_preload(d, p, 940e6, 0.12)
     assert force == pytest.approx(preload * 1e3, rel=1e-6)
-    assert bolt.torque_by_friction(force, d, p, bearing, 0.12, 0.12) == pytest.approx(torque, rel=1e-6)
+    assert bolt.torque_by_friction(force, d, p, bearing, 0.12, 0.12) == pytest.approx(
+        torque, rel=1e-6
+    )
     assert bolt.nut_factor(d, p, bearing, 0.12, 0.12) == pytest.approx(factor, rel=1e-6)
 
 

@@ -26,7 +26,7 @@ def load_factors(size):
 
 
 def test_shigley_factors():
-    assert SPEED / FEET_A_MINUTE == pytest.approx(785.4, rel=1e-4)
+    assert pytest.approx(785.4, rel=1e-4) == SPEED / FEET_A_MINUTE
     assert bevel_rating.dynamic_factor(SPEED, QUALITY) == pytest.approx(1.299, rel=1e-3)
     assert bevel_rating.fastest_speed(QUALITY) / FEET_A_MINUTE == pytest.approx(4769, rel=1e-3)
     assert bevel_rating.bending_size_factor(MODULE) == pytest.approx(0.529, abs=5e-4)

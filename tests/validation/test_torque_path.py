@@ -60,7 +60,10 @@ def test_hibbeler_hollow_shaft():
 
 @pytest.mark.parametrize(
     ("diameter", "shear_yield", "first", "full"),
-    [(0.0333, 600e6, 4350.246246201931, 5800.328328269242), (0.0381, 0.577 * 1030e6, 6453.8, 8605.1)],
+    [
+        (0.0333, 600e6, 4350.246246201931, 5800.328328269242),
+        (0.0381, 0.577 * 1030e6, 6453.8, 8605.1),
+    ],
 )
 def test_solid_shafts_by_hand(diameter, shear_yield, first, full):
     # Closed forms evaluated apart from this project.
@@ -85,7 +88,9 @@ def test_dudley_spline_stresses():
     root = 28 / 24 * INCH
     assert spline.minor_diameter(30, pitch) == pytest.approx(root)
     assert spline.root_shear(torque, root) == pytest.approx(96_217 * PSI, rel=1e-3)
-    assert spline.tooth_shear(torque, 30, pitch, 1.5 * INCH) == pytest.approx(32_595 * PSI, rel=1e-3)
+    assert spline.tooth_shear(torque, 30, pitch, 1.5 * INCH) == pytest.approx(
+        32_595 * PSI, rel=1e-3
+    )
     height = spline.contact_height(pitch, fillet_root=False)
     pressure = spline.side_pressure(torque, 30, pitch, 1.5 * INCH, height)
     assert pressure == pytest.approx(3160 * PSI, rel=1e-3)
@@ -128,7 +133,8 @@ def test_spline_wear_factors(turns, factor):
 
 
 @pytest.mark.parametrize(
-    ("slope", "inches", "factor"), [(0.001, 4, 1.5), (0.004, 1, 1.5), (0.002, 2, 1.5), (0.008, 4, 3.0)]
+    ("slope", "inches", "factor"),
+    [(0.001, 4, 1.5), (0.004, 1, 1.5), (0.002, 2, 1.5), (0.008, 4, 3.0)],
 )
 def test_spline_sharing_factors(slope, inches, factor):
     assert spline.sharing_factor(slope, inches * INCH) == pytest.approx(factor)
@@ -233,7 +239,12 @@ def test_ivanovic_torque_in_the_cross():
 def test_ivanovic_bending_form():
     # Same paper: 32 M (h - L/2) / ((F - L) pi d^3), evaluated by hand for h - L/2 = 6 mm.
     got = cross_joint.cross_bending(
-        63.662, np.radians(30), span=0.060, bearing_length=0.010, root_distance=0.011, trunnion=0.012
+        63.662,
+        np.radians(30),
+        span=0.060,
+        bearing_length=0.010,
+        root_distance=0.011,
+        trunnion=0.012,
     )
     assert got == pytest.approx(32 * 73.511 * 0.006 / (0.050 * np.pi * 0.012**3), rel=1e-4)
 

@@ -156,9 +156,7 @@ def test_eurocode_2005_points(detail, stress, cycles):
 )
 def test_miner_sum(detail, sum_):
     # Class 71 also by an open fatigue library.
-    spectrum = np.array(
-        [(200, 500), (150, 2000), (100, 2e4), (70, 1e5), (45, 4e5), (25, 2e6)]
-    )
+    spectrum = np.array([(200, 500), (150, 2000), (100, 2e4), (70, 1e5), (45, 4e5), (25, 2e6)])
     got = weld.damage(spectrum[:, 1], weld.endurance(spectrum[:, 0] * 1e6, detail * 1e6))
     assert got == pytest.approx(sum_, rel=1e-5)
 
@@ -229,7 +227,11 @@ def test_two_slope_spectrum_against_integration(largest, knee):
     def per_range(s):
         return cycles * h / largest * np.exp(-h * s / largest) / weld.endurance(s, detail, knee)
 
-    parts = [(cut_off, limit), (limit, limit + 10 * largest / h), (limit + 10 * largest / h, limit + 60 * largest / h)]
+    parts = [
+        (cut_off, limit),
+        (limit, limit + 10 * largest / h),
+        (limit + 10 * largest / h, limit + 60 * largest / h),
+    ]
     integral = sum(quad(per_range, *part, epsrel=1e-11)[0] for part in parts)
     got = weld.exponential_damage(largest, cycles, detail, knee)
     assert got == pytest.approx(integral, rel=1e-7)

@@ -107,7 +107,7 @@ def ball_condition_factor(viscosity: Ratio, contamination: Ratio) -> Ratio:
         [2.2649 / kappa**0.054381, 1.9987 / kappa**0.19087],
         1.9987 / kappa**0.071739,
     )
-    return _condition((2.5671 - film) ** 0.83 * np.cbrt(contamination), 9.3)
+    return _condition(np.maximum(2.5671 - film, 0.0) ** 0.83 * np.cbrt(contamination), 9.3)
 
 
 def roller_condition_factor(viscosity: Ratio, contamination: Ratio) -> Ratio:
@@ -123,7 +123,7 @@ def roller_condition_factor(viscosity: Ratio, contamination: Ratio) -> Ratio:
         [1.3993 / kappa**0.054381, 1.2348 / kappa**0.19087],
         1.2348 / kappa**0.071739,
     )
-    return _condition((1.5859 - film) * np.asarray(contamination) ** 0.4, 9.185)
+    return _condition(np.maximum(1.5859 - film, 0.0) * np.asarray(contamination) ** 0.4, 9.185)
 
 
 def _condition(clean: Ratio, power: float) -> Ratio:

@@ -50,12 +50,10 @@ def acceleration_ratio(bend: Radian, turn: Radian) -> Ratio:
     """
     sine = np.sin(bend)
     return np.asarray(
-
-            -np.cos(bend)
-            * sine**2
-            * np.sin(2 * np.asarray(turn))
-            / (1 - (sine * np.cos(turn)) ** 2) ** 2
-
+        -np.cos(bend)
+        * sine**2
+        * np.sin(2 * np.asarray(turn))
+        / (1 - (sine * np.cos(turn)) ** 2) ** 2
     )
 
 

@@ -1,0 +1,36 @@
+# The same recipes at the desk and in CI.
+.PHONY: help demo check test bench docs soak schema
+
+UV := uv run --frozen --all-groups
+export OPENBLAS_NUM_THREADS ?= 1
+export OMP_NUM_THREADS ?= 1
+
+help: ## list the recipes
+	@grep -E '^[a-z]+:.*##' $(MAKEFILE_LIST) | sed -E 's/:.*## / - /'
+
+demo: ## one rig with one change: the answer in the terminal, the paper in out/heron.pdf
+	@mkdir -p out
+	uv run --frozen axlewright assess examples/rigs/heron.toml --with examples/changes/heavier-tube.toml --report out/heron.pdf
+
+check: ## format, lint, types, import contracts, docs
+	$(UV) ruff format --check .
+	$(UV) ruff check .
+	$(UV) mypy
+	$(UV) lint-imports
+	$(UV) mkdocs build --strict --quiet
+
+test: check ## everything in check, and all tests
+	$(UV) pytest -n 2 -q
+
+bench: ## our kernels and answers beside general libraries, as ratios
+	$(UV) python -m benchmarks
+
+docs: ## build the docs into site/
+	$(UV) mkdocs build --strict
+
+soak: ## the long runs, with many more random examples
+	AXLEWRIGHT_SOAK=1 $(UV) pytest -n 2 -q -m "soak or not soak"
+
+schema: ## write again what is generated: the rig file's schema and its page, the glossary's gaps
+	$(UV) python -m tools.schema
+	$(UV) python -m tools.glossary

@@ -1,0 +1,1 @@
+"""Our kernels and answers beside named general libraries, as ratios."""

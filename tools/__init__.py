@@ -1,0 +1,1 @@
+"""Scripts for the desk: what is generated, and what is missing."""

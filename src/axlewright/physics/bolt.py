@@ -1,6 +1,7 @@
 """Bolts: stress area, torque and preload, slip, and groups of bolts."""
 
 import numpy as np
+from numpy.typing import NDArray
 
 from axlewright.physics.quantities import (
     Metre,
@@ -262,7 +263,9 @@ def ring_friction_torque(
     return np.asarray(np.asarray(preload) * bolts * friction * np.asarray(circle) / 2)
 
 
-def group_loads(points: Metre, force: Newton, at: Metre) -> Newton:
+def group_loads(
+    points: NDArray[np.float64], force: NDArray[np.float64], at: NDArray[np.float64]
+) -> Newton:
     """Side force on each bolt of a group, x and y on the last axis, bolts on the one before.
 
     Parameters

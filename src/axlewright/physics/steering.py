@@ -1,15 +1,17 @@
 """Forces between a wheel, its steering axis and the rods that hold it.
 
-Axes x forward, y left, z up. Vectors lie on the last axis. ``side`` is +1 for the left wheel
-and -1 for the right.
+Axes x forward, y left, z up. A ``Vector`` is SI with its x, y and z on the last axis. ``side`` is
++1 for the left wheel and -1 for the right.
 """
 
-from typing import Any, NamedTuple
+from typing import NamedTuple, TypeAlias
 
 import numpy as np
 from numpy.typing import NDArray
 
 from axlewright.physics.quantities import Metre, Newton, NewtonMetre, Pascal, Radian, Ratio
+
+Vector: TypeAlias = NDArray[np.float64]
 
 
 class JointReactions(NamedTuple):
@@ -20,7 +22,7 @@ class JointReactions(NamedTuple):
     steering_moment: NewtonMetre
 
 
-def axis_direction(caster: Radian, inclination: Radian, side: Ratio) -> Ratio:
+def axis_direction(caster: Radian, inclination: Radian, side: Ratio) -> Vector:
     """Unit vector up the steering axis.
 
     Parameters
@@ -41,7 +43,7 @@ def axis_direction(caster: Radian, inclination: Radian, side: Ratio) -> Ratio:
     return np.asarray(axis / np.linalg.norm(axis, axis=-1, keepdims=True))
 
 
-def moment_about(axis: Ratio, through: Metre, point: Metre, force: Newton) -> NewtonMetre:
+def moment_about(axis: Vector, through: Vector, point: Vector, force: Vector) -> NewtonMetre:
     """Moment of a force at a point about an axis, right-handed (positive steers left).
 
     References
@@ -80,7 +82,7 @@ def steering_moment(
     ----------
     statics
     """
-    axis: NDArray[Any] = np.asarray(axis_direction(caster, inclination, side))
+    axis = np.asarray(axis_direction(caster, inclination, side))
     back, out = -np.asarray(trail), np.asarray(side) * scrub
     # Contact point at (back, out, 0) from the foot of the axis: r x F, then along the axis.
     about_x, about_y = out * vertical, -back * np.asarray(vertical)
@@ -89,11 +91,11 @@ def steering_moment(
 
 
 def joint_reactions(
-    force: Newton,
-    point: Metre,
-    moment: NewtonMetre,
-    upper: Metre,
-    lower: Metre,
+    force: Vector,
+    point: Vector,
+    moment: Vector,
+    upper: Vector,
+    lower: Vector,
 ) -> JointReactions:
     """Forces at the upper and lower steering joints that balance a load on the knuckle.
 
@@ -183,7 +185,7 @@ def rod_force(moment: NewtonMetre, arm: Metre, angle: Radian = 0.0) -> Newton:
 
 
 def rod_force_in_space(
-    moment: NewtonMetre, axis: Ratio, through: Metre, joint: Metre, direction: Ratio
+    moment: NewtonMetre, axis: Vector, through: Vector, joint: Vector, direction: Vector
 ) -> Newton:
     """Tension in a rod that balances a moment about a steering axis.
 

@@ -6,6 +6,7 @@ Fatigue of welded details comes from ``weld_fatigue`` and is offered here too.
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from axlewright.physics.quantities import (
     Metre,
@@ -76,7 +77,7 @@ class LineGroup:
         return np.asarray(self.about_x) + self.about_y
 
 
-def line_group(segments: Metre) -> LineGroup:
+def line_group(segments: NDArray[np.float64]) -> LineGroup:
     """Properties of straight weld lines.
 
     Parameters

@@ -1,6 +1,7 @@
 """Sidewalls as printed, against published diameters."""
 
 import pytest
+
 from axlewright.errors import BadQuantity
 from axlewright.rig.tyre_code import parse_tyre
 
@@ -80,7 +81,9 @@ def test_blanks_case_and_wide_digits_do_not_matter(code):
     assert parse_tyre(code) == parse_tyre("285/75R16 122/119Q")
 
 
-@pytest.mark.parametrize("code", ["37×12,50R17LT", '37" x 12.50 R17', "37*12.50R17", "37X12.5R17LT"])
+@pytest.mark.parametrize(
+    "code", ["37×12,50R17LT", '37" x 12.50 R17', "37*12.50R17", "37X12.5R17LT"]
+)
 def test_many_ways_to_write_a_cross(code):
     assert parse_tyre(code).outer_diameter == pytest.approx(37 * INCH)
 

@@ -44,9 +44,17 @@ class Answer:
 
 
 def read_answer(  # noqa: PLR0911  (one way out for each thing that can be wrong)
-    field: Field, given: object, *, file: str = "", line: int | None = None
+    field: Field,
+    given: object,
+    *,
+    file: str = "",
+    line: int | None = None,
+    rim_width: float | None = None,
 ) -> Answer | Fault:
-    """Read one answer, as typed or as TOML holds it; a `Fault` where it cannot be used."""
+    """Read one answer, as typed or as TOML holds it; a `Fault` where it cannot be used.
+
+    An offset given as backspacing needs the rim's width, in its text or here, in m.
+    """
     desk = _Desk(field, given, file, line)
     if isinstance(given, bool):
         if field.kind != "yes":
@@ -65,7 +73,7 @@ def read_answer(  # noqa: PLR0911  (one way out for each thing that can be wrong
         return desk.fault(f"this text is longer than {LONGEST_TEXT} signs")
     if parse_unknown(given) and field.kind != "text":
         return Answer(field=field, value=nan, text=given.strip(), line=line, dont_know=True)
-    return desk.word(given) if field.kind in WORDS else desk.quantity(given)
+    return desk.word(given) if field.kind in WORDS else desk.quantity(given, rim_width)
 
 
 def accepted(field: Field, unit: str = "metric") -> str:  # noqa: PLR0911  (one for each form)
@@ -132,9 +140,9 @@ class _Desk:
         likely = near(said, self.field.choices)
         return self.fault(f"{said!r} is not one of the words for this", likely=likely)
 
-    def quantity(self, given: str) -> Answer | Fault:
+    def quantity(self, given: str, rim_width: float | None) -> Answer | Fault:
         try:
-            parsed = _parsed(given, self.field.kind)
+            parsed = _parsed(given, self.field.kind, rim_width)
         except BadQuantity as refused:
             return self.fault(refused.problem.rstrip("."), takes=refused.remedy.rstrip("."))
         for end in (parsed.value, *(parsed.band or ())):
@@ -176,9 +184,9 @@ class _Desk:
         )
 
 
-def _parsed(given: str, kind: str) -> Parsed:
+def _parsed(given: str, kind: str, rim_width: float | None) -> Parsed:
     if kind == "offset":
-        return parse_offset(given)
+        return parse_offset(given, rim_width)
     return parse_toe(given) if kind == "toe" else parse(given, kind)
 
 

@@ -12,7 +12,7 @@ from axlewright.rig.answer import Answer, read_answer
 from axlewright.rig.field import Field
 from axlewright.rig.fields import FIELDS
 from axlewright.rig.toml_text import decoded, file_bytes, tables_of
-from axlewright.rig.tree import Place, missing, walked
+from axlewright.rig.tree import RIM_WIDTH, Place, missing, rim_width, walked
 from axlewright.rig.words import SIDE_RULE, near, sides_meant, squashed
 
 VERSION = 1  # of both kinds of file
@@ -234,7 +234,9 @@ def _step(  # noqa: PLR0911  (one way out for each thing that can be wrong)
     if "to" not in entry:
         place.add(at, f"{path} needs a value", "to = and the new value", f'to = "{field.example}"')
         return None
-    answer = read_answer(field, entry["to"], file=place.file, line=place.line(f"{at}.to"))
+    line = place.line(f"{at}.to")
+    width = _rim_width(place) if field.kind == "offset" else None
+    answer = read_answer(field, entry["to"], file=place.file, line=line, rim_width=width)
     if isinstance(answer, Fault):
         place.faults.append(answer)
         return None
@@ -242,6 +244,12 @@ def _step(  # noqa: PLR0911  (one way out for each thing that can be wrong)
         place.add(f"{at}.to", "a change needs a known value", field.how, f'to = "{field.example}"')
         return None
     return Step(action=action, path=path, answer=answer, line=place.line(at))
+
+
+def _rim_width(place: Place) -> float | None:
+    """Rim width that the same change sets, if it does."""
+    steps = (entry for _, entry in _entries(place, "step"))
+    return next((rim_width(each.get("to")) for each in steps if RIM_WIDTH in each.values()), None)
 
 
 def _text(place: Place, path: str, longest: int, *, required: bool = False) -> str:

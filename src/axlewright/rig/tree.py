@@ -3,13 +3,15 @@
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field
 
-from axlewright.errors import Fault
+from axlewright.errors import BadQuantity, Fault
 from axlewright.rig.answer import Answer, accepted, read_answer, shortened
 from axlewright.rig.field import Field
 from axlewright.rig.toml_lines import Lines
 from axlewright.rig.words import SIDE_RULE, near, sides_meant
+from axlewright.units import parse
 
 MOST = 100  # faults told at once
+RIM_WIDTH = "wheel.width"  # the field that an offset given as backspacing looks at
 
 
 @dataclass(slots=True)
@@ -153,7 +155,17 @@ def _checked(place: Place, wanted: Field, given: object, axle: str) -> Answer | 
             example=f'{wanted.path} = "{wanted.example}"',
             near=(wanted.path,),
         )
-    return read_answer(wanted, given, file=place.file, line=line)
+    width = rim_width(place.get(RIM_WIDTH)) if wanted.kind == "offset" else None
+    return read_answer(wanted, given, file=place.file, line=line, rim_width=width)
+
+
+def rim_width(given: object) -> float | None:
+    """Rim width in m from what was given for it, None where that does not say it."""
+    try:
+        parsed = parse(given, "length") if isinstance(given, str) else None
+    except BadQuantity:
+        return None
+    return None if parsed is None or parsed.dont_know else parsed.value
 
 
 def _stranger(

@@ -79,8 +79,10 @@ def yes_or_no(text: str) -> str | None:
     return _YES.get(squashed(text))
 
 
-def parse_offset(text: str) -> Parsed:
+def parse_offset(text: str, rim_width: float | None = None) -> Parsed:
     """Read a wheel's offset in m: positive puts the tyre's centre inboard of the mounting face.
+
+    Backspacing needs the rim's width, in the text or beside it.
 
     Notes
     -----
@@ -106,7 +108,7 @@ def parse_offset(text: str) -> Parsed:
             parsed = replace(parsed, about=parsed.about or bool(about))
         return parsed if parsed.dont_know else replace(parsed, text=text.strip())
     if re.search(r"back\s?-?spac(e|ing)|\bbs\b", rest):
-        return _from_backspacing(text, rest, about=bool(about))
+        return _from_backspacing(text, rest, rim_width, about=bool(about))
     if re.search("[0-9]", rest):
         problem = f"{text.strip()!r} does not say whether it is an ET or a backspacing."
         raise BadQuantity(problem, remedy=_OFFSET_EXAMPLES)
@@ -158,13 +160,16 @@ def parse_unknown(text: str) -> bool:
         return False
 
 
-def _from_backspacing(text: str, rest: str, *, about: bool) -> Parsed:
+def _from_backspacing(text: str, rest: str, rim_width: float | None, *, about: bool) -> Parsed:
     words = re.sub(
         r"back\s?-?spac(e|ing)|\bbs\b|\bon an?\b|\bon\b|\bwide\b|\bwidth\b|[:]", " ", rest
     )
-    if "rim" not in words and "wheel" not in words:
+    told = "rim" in words or "wheel" in words
+    if not told and rim_width is None:
         problem = f"{text.strip()!r} does not say how wide the rim is."
         raise BadQuantity(problem, remedy=_OFFSET_EXAMPLES)
+    if not told and rim_width is not None:
+        return _offset(parse(words, "length"), rim_width, text, about=about)
     parts = re.fullmatch(
         r"\s*(.*?[a-z\"])\s*(?:,|;|\s)\s*(?:an?\s+)?(?:(?:rim|wheel)\s+(.+?)|(\S.*?)\s+(?:rim|wheel))\s*",
         words,
@@ -172,9 +177,15 @@ def _from_backspacing(text: str, rest: str, *, about: bool) -> Parsed:
     if not parts:
         raise BadQuantity(f"{text.strip()!r} cannot be read.", remedy=_OFFSET_EXAMPLES)
     back, rim = parse(parts[1], "length"), parse(parts[2] or parts[3], "length")
-    if back.dont_know or rim.dont_know:
+    if rim.dont_know:
         raise BadQuantity(f"{text.strip()!r} lacks a number.", remedy=_OFFSET_EXAMPLES)
-    middle = 0.5 * (rim.value + FLANGES)
+    return _offset(back, rim.value, text, about=about)
+
+
+def _offset(back: Parsed, rim_width: float, text: str, *, about: bool) -> Parsed:
+    if back.dont_know:
+        return back
+    middle = 0.5 * (rim_width + FLANGES)
     band = (back.band[0] - middle, back.band[1] - middle) if back.band else None
     return replace(
         back,

@@ -5,4 +5,14 @@ from axlewright.duty.loads import ROW, Loads, wheel_loads
 from axlewright.duty.severity import in_ground_terms
 from axlewright.duty.use import hard_trail_cycles, hard_trail_share
 
-__all__ = ["CASES", "ROW", "Case", "Loads", "hard_trail_cycles", "hard_trail_share", "in_ground_terms", "live_cases", "wheel_loads"]
+__all__ = [
+    "CASES",
+    "ROW",
+    "Case",
+    "Loads",
+    "hard_trail_cycles",
+    "hard_trail_share",
+    "in_ground_terms",
+    "live_cases",
+    "wheel_loads",
+]

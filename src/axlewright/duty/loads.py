@@ -55,8 +55,15 @@ def wheel_loads(columns: Columns, words: Words) -> Loads:
     _striking(columns, hub)
     braked = np.zeros(len(CASES))
     braked[ROW["braking"]] = 1.0
-    return Loads(ground=ground, hub=hub, centre=centre, drive=drive, braked=braked, bend=bend,
-                 engine_share=engine_share)
+    return Loads(
+        ground=ground,
+        hub=hub,
+        centre=centre,
+        drive=drive,
+        braked=braked,
+        bend=bend,
+        engine_share=engine_share,
+    )
 
 
 def _braking(columns: Columns, words: Words, ground: Column) -> None:
@@ -70,9 +77,7 @@ def _braking(columns: Columns, words: Words, ground: Column) -> None:
     ground[:, row, :, 0] = -0.5 * (friction * (weight + transfer))[:, None]
 
 
-def _pulling(
-    columns: Columns, words: Words, ground: Column, drive: Column, bend: Column
-) -> Column:
+def _pulling(columns: Columns, words: Words, ground: Column, drive: Column, bend: Column) -> Column:
     weight, radius = columns["axle_weight"], columns["radius"]
     gearing = columns["first_ratio"] * columns["low_ratio"] * columns["axle_ratio"]
     engine = grip.engine_torque(
@@ -131,7 +136,7 @@ def _vertical(columns: Columns, ground: Column, centre: Column) -> None:
     ground[:, ROW["hung_left"], LEFT, 2] = columns["hung_factor"] * weight
     ground[:, ROW["hung_right"], RIGHT, 2] = columns["hung_factor"] * weight
     landed = impact.landing_force(columns["landing_drop"], weight, columns["landing_stiffness"])
-    ground[:, ROW["landing"], :, 2] = 0.5 * landed[:, None]
+    ground[:, ROW["landing"], :, 2] = 0.5 * np.asarray(landed)[:, None]
     centre[:, ROW["rock"], 2] = columns["rock_factor"] * weight
 
 

@@ -7,7 +7,7 @@ from axlewright.physics import impact
 from axlewright.rig import Column, Columns
 
 
-def in_ground_terms(case: Case, hardness: Column, columns: Columns) -> tuple[Column, str]:
+def in_ground_terms(case: Case, hardness: Column, columns: Columns) -> tuple[Column, str]:  # noqa: PLR0911  (one way out for each kind)
     """What it takes, as a number in SI and the kind of that number.
 
     ``hardness`` is a factor on the live part of the case; the answer is the speed, drop or share

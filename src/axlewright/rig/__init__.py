@@ -18,6 +18,7 @@ from axlewright.rig.fields import FIELDS
 from axlewright.rig.finding import Finding, findings, mended_parts, stops
 from axlewright.rig.given import Given
 from axlewright.rig.rig import Rig, load_rig, rig_from_text
+from axlewright.rig.schema import change_schema, rig_schema
 
 __all__ = [
     "ASSUMPTIONS",
@@ -36,6 +37,7 @@ __all__ = [
     "Words",
     "assumed",
     "change_from_text",
+    "change_schema",
     "changed_rig",
     "contradictions",
     "doubts",
@@ -46,6 +48,7 @@ __all__ = [
     "mended_parts",
     "point_columns",
     "rig_from_text",
+    "rig_schema",
     "scores",
     "stops",
 ]

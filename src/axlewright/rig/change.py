@@ -54,11 +54,14 @@ def changed_rig(rig: Rig, change: Change) -> tuple[Rig, tuple[str, ...]]:
             given[answer.field.quantity] = given_of(answer)
         else:
             words[answer.field.path] = str(answer.value)
-        for quantity in NEW_PARTS.get(answer.field.path, ()):
-            if quantity in given:
-                dropped.append(given.pop(quantity).path)
+        gone = [name for name in NEW_PARTS.get(answer.field.path, ()) if name in given]
+        dropped.extend(given.pop(name).path for name in gone)
     new = replace(
-        rig, words=words, given=given, tyre=tyre, changes=(*rig.changes, change.name),
+        rig,
+        words=words,
+        given=given,
+        tyre=tyre,
+        changes=(*rig.changes, change.name),
         digest=sha256(f"{rig.digest}+{change.digest}".encode()).hexdigest(),
     )
     _check(new, change)
@@ -72,7 +75,9 @@ def _remove(step: Step, given: dict[str, Given], change: Change) -> None:
             change.file,
             [
                 Fault(
-                    file=change.file, line=step.line, field=step.path,
+                    file=change.file,
+                    line=step.line,
+                    field=step.path,
                     problem="there is nothing of this name on the rig to remove",
                     accepted="the name of a field that the rig file gives",
                 )
@@ -94,8 +99,9 @@ def _check(rig: Rig, change: Change) -> None:
         raise BadFile(
             change.file or change.name,
             [
-                Fault(file=change.file, field=clash.path, problem=clash.problem,
-                      accepted=clash.remedy)
+                Fault(
+                    file=change.file, field=clash.path, problem=clash.problem, accepted=clash.remedy
+                )
                 for clash in clashes
             ],
         )

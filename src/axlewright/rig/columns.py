@@ -1,6 +1,6 @@
 """A rig as numbers: one array per quantity, given and assumed, with a leading draw axis."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable
 from dataclasses import dataclass
 from hashlib import sha256
 
@@ -8,7 +8,7 @@ import numpy as np
 
 from axlewright.rig.assumed_drive import DRIVE_ASSUMPTIONS
 from axlewright.rig.assumed_frame import FRAME_ASSUMPTIONS
-from axlewright.rig.assumption import Assumption, Column, Columns
+from axlewright.rig.assumption import Assumption, Column
 from axlewright.rig.rig import Rig
 
 ASSUMPTIONS: tuple[Assumption, ...] = FRAME_ASSUMPTIONS + DRIVE_ASSUMPTIONS
@@ -64,9 +64,7 @@ def scores(seed: int, name: str, start: int, stop: int) -> Column:
 def assumed(rig: Rig) -> tuple[Assumption, ...]:
     """Assumptions that stand in for what this rig's owner did not give."""
     return tuple(
-        item
-        for item in ASSUMPTIONS
-        if item.quantity not in rig.given and item.applies(rig.words)
+        item for item in ASSUMPTIONS if item.quantity not in rig.given and item.applies(rig.words)
     )
 
 
@@ -106,18 +104,8 @@ def doubts(rig: Rig) -> tuple[Doubt, ...]:
     return (*given, *taken)
 
 
-def drawn_scores(
-    rig: Rig, names: Iterable[str], start: int, stop: int, seed: int = SEED
-) -> Mapping[str, Column]:
-    """Scores behind the named quantities, for sensitivity."""
-    del rig
-    return {name: scores(seed, name, start, stop) for name in names}
-
-
-def _settle(rig: Rig, score_of, draws: int) -> dict[str, Column]:  # type: ignore[no-untyped-def]
-    columns: dict[str, Column] = {
-        name: np.full(draws, value) for name, value in ABSENT.items()
-    }
+def _settle(rig: Rig, score_of: Callable[[str], Column], draws: int) -> dict[str, Column]:
+    columns: dict[str, Column] = {name: np.full(draws, value) for name, value in ABSENT.items()}
     for name, datum in rig.given.items():
         drawn = datum.value + (datum.doubt * score_of(name) if datum.doubt > 0.0 else 0.0)
         columns[name] = np.broadcast_to(np.asarray(drawn, dtype=np.float64), (draws,))
@@ -137,8 +125,3 @@ def _derive(columns: dict[str, Column]) -> None:
             else columns[f"tube_girth_{side}"] / np.pi
         )
     columns["radius"] = 0.5 * (columns["hub_height_left"] + columns["hub_height_right"])
-
-
-def as_columns(values: Mapping[str, float]) -> Columns:
-    """Columns of one draw from plain numbers."""
-    return {name: np.array([value]) for name, value in values.items()}

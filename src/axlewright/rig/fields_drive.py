@@ -32,7 +32,11 @@ DRIVE_FIELDS: tuple[Field, ...] = (
         asks="What steel are the shafts?",
         how="From the shaft maker's sheet; else leave it out.",
         example="induction-hardened carbon",
-        choices=("induction-hardened carbon", "chrome-nickel-molybdenum", "high-silicon vacuum-melted"),
+        choices=(
+            "induction-hardened carbon",
+            "chrome-nickel-molybdenum",
+            "high-silicon vacuum-melted",
+        ),
     ),
     Field(
         path="shaft.spline_teeth",
@@ -103,7 +107,7 @@ DRIVE_FIELDS: tuple[Field, ...] = (
         path="gear.ratio",
         kind="plain",
         asks="What is the axle's ratio?",
-        how="One wheel held, turn the pinion until the other has made two turns: count; or teeth by teeth.",
+        how="One wheel held, turn the pinion till the other makes two turns; count.",
         example="4.10",
         low=2.0,
         high=9.0,

@@ -57,8 +57,12 @@ def findings(rig: Rig) -> tuple[Finding, ...]:
     if rig.words.get("rig.condition") == "never looked at":
         found.append(
             Finding(
-                state="not looked at", part="the axle", what="never looked at", where="",
-                when="", why="nobody has looked, and no figure stands in for a look",
+                state="not looked at",
+                part="the axle",
+                what="never looked at",
+                where="",
+                when="",
+                why="nobody has looked, and no figure stands in for a look",
                 do="before a trip: " + ", ".join(STANDING_LOOKS),
             )
         )
@@ -80,8 +84,10 @@ def mended_parts(rig: Rig) -> str:
         if "track" in part and "bracket" in part:
             keys.add("track_bar_bracket_axle")
         if ("arm" in part or "link" in part) and "bracket" in part:
-            sides = ("left", "right") if condition.where not in {"left", "right"} else (
-                condition.where,
+            sides = (
+                ("left", "right")
+                if condition.where not in {"left", "right"}
+                else (condition.where,)
             )
             keys.update(f"link_brackets_{side}" for side in sides)
     return " ".join(sorted(keys))
@@ -90,12 +96,17 @@ def mended_parts(rig: Rig) -> str:
 def _finding(condition: Condition) -> Finding:
     state, why, do = _judged(condition.part.lower(), condition.what)
     return Finding(
-        state=state, part=condition.part, what=condition.what, where=condition.where or "",
-        when=str(condition.date or "no date"), why=why, do=do,
+        state=state,
+        part=condition.part,
+        what=condition.what,
+        where=condition.where or "",
+        when=str(condition.date or "no date"),
+        why=why,
+        do=do,
     )
 
 
-def _judged(part: str, what: str) -> tuple[State, str, str]:
+def _judged(part: str, what: str) -> tuple[State, str, str]:  # noqa: PLR0911  (one way out for each kind)
     steers = any(name in part for name in STEERS)
     holds = any(name in part for name in HOLDS_A_WHEEL)
     brakes = any(name in part for name in STOPS)
@@ -138,7 +149,11 @@ def _judged(part: str, what: str) -> tuple[State, str, str]:
     if what == "cracked":
         return "fix before trip", "a crack grows", "Have it mended, and look at its twin."
     if what in {"loose", "shaking", "broke"}:
-        return "fix before trip", "looseness wears what it touches", "Find the cause, mend, retorque."
+        return (
+            "fix before trip",
+            "looseness wears what it touches",
+            "Find the cause, mend, retorque.",
+        )
     if what == "never looked at":
         return "not looked at", "never looked at is never sound", "Look before a trip."
     if what == "mended":

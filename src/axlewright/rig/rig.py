@@ -4,11 +4,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from axlewright.errors import BadFile, Fault
+from axlewright.rig.answer import Answer
 from axlewright.rig.assumption import NINETY
 from axlewright.rig.contradictions import contradictions
 from axlewright.rig.fields import FIELDS
 from axlewright.rig.given import Given
-from axlewright.rig.reading import Answer, Condition, RawRig, read_rig_file, read_rig_text
+from axlewright.rig.reading import Condition, RawRig, read_rig_file, read_rig_text
 from axlewright.rig.tyre_code import TyreCode, parse_tyre
 
 MAY_BE_UNKNOWN = frozenset(

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from typing import TypeAlias
 
 import numpy as np
+from numpy.typing import NDArray
 
 from axlewright.duty import Loads, live_cases, wheel_loads
 from axlewright.rig import SEED, Column, Columns, Rig, Words, drawn_columns, point_columns
@@ -50,7 +51,7 @@ class Drawn:
     hardness: Column
     utilisation: Column
     life: Column
-    governing: Column
+    governing: NDArray[np.int64]
 
 
 def appraise(columns: Columns, words: Words) -> Appraised:
@@ -77,7 +78,9 @@ def appraise(columns: Columns, words: Words) -> Appraised:
 def in_reach(hardness: Column) -> Column:
     """Hardness with inf where no moment gets there: tyres slip or the engine stalls first."""
     limited = np.array([case.ceiling for case in live_cases()])
-    return np.where((limited & (hardness > CEILING)) | (hardness > NEVER), np.inf, hardness)
+    return np.asarray(
+        np.where((limited & (hardness > CEILING)) | (hardness > NEVER), np.inf, hardness)
+    )
 
 
 def kind_of(part: str) -> str:
@@ -103,7 +106,7 @@ def margins(solved: Solved, reach: Column) -> Column:
     return out
 
 
-def governing_case(solved: Solved, reach: Column) -> Column:
+def governing_case(solved: Solved, reach: Column) -> NDArray[np.int64]:
     """Case that each row gives in first, (rows,), from one draw; the loudest where none does."""
     first = np.argmin(reach[:, 0], axis=-1)
     loud = np.argmax(solved.utilisation[:, 0], axis=-1)

@@ -67,11 +67,7 @@ def assess_rig(
     rig = rig.with_word("mended", mended_parts(rig))
     columns = point_columns(rig)
     point = appraise(columns, rig.words)
-    drawn = (
-        appraise_draws(rig, point, draws, seed=seed, progress=progress)
-        if draws
-        else None
-    )
+    drawn = appraise_draws(rig, point, draws, seed=seed, progress=progress) if draws else None
     order = bad_moment_order(point, columns, drawn)
     return Assessment(
         rig=rig,
@@ -98,7 +94,8 @@ def compare(
     progress: Progress | None = None,
 ) -> Comparison:
     """Assess the same rig after changes, on the same draws."""
-    rig, dropped = before.rig, []
+    rig = before.rig
+    dropped: list[str] = []
     for change in changes:
         rig, lost = changed_rig(rig, change)
         dropped += lost

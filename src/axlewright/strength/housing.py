@@ -8,6 +8,7 @@ link do to it comes in as loads (`wheel_end`).
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from axlewright.duty import Loads
 from axlewright.physics import frame, section
@@ -39,7 +40,8 @@ class Support:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Housing:
     """A solved housing: ``place`` names the node of each station, ``moments`` are the global
-    actions (Fx, Fy, Fz, Mx, My, Mz) on both faces of every element, (n, rows, element, 2, 6)."""
+    actions (Fx, Fy, Fz, Mx, My, Mz) on both faces of every element, (n, rows, element, 2, 6).
+    """
 
     place: dict[str, int]
     across: Column
@@ -49,7 +51,7 @@ class Housing:
     tension: dict[str, Column]
     support_force: dict[str, Column]
     residual: Column
-    status: Column
+    status: NDArray[np.int64]
 
     def actions(self, station: str, side: str) -> Column:
         """Actions just inboard and outboard of a station, the larger in moment; (n, rows, 6)."""
@@ -112,7 +114,8 @@ def stations(columns: Columns, words: Words) -> tuple[list[str], Column]:
 
 def tube_sections(columns: Columns, side: str) -> dict[str, Column]:
     """Section properties of one tube with its sleeve and truss: EI up and fore, EA, GJ and the
-    plastic moduli up and fore; shapes (n,), SI."""
+    plastic moduli up and fore; shapes (n,), SI.
+    """
     outer = columns[f"tube_outer_{side}"]
     wall = np.minimum(columns["tube_wall"], 0.499 * outer)
     inner = outer - 2.0 * wall
@@ -133,7 +136,7 @@ def tube_sections(columns: Columns, side: str) -> dict[str, Column]:
         gain = chord * (height - shift) ** 2 + tube_area * shift**2
         up = second + shear_share * gain
         plastic_up = plastic + shear_share * np.minimum(chord, 0.5 * tube_area) * height
-    return {
+    made = {
         "area": area,
         "up": up,
         "fore": second,
@@ -143,6 +146,7 @@ def tube_sections(columns: Columns, side: str) -> dict[str, Column]:
         "modulus": second / (0.5 * outer),
         "modulus_up": up / (0.5 * outer),
     }
+    return {name: np.asarray(values, dtype=np.float64) for name, values in made.items()}
 
 
 def solve_housing(columns: Columns, words: Words, loads: Loads, ends: WheelEnd) -> Housing:
@@ -152,7 +156,7 @@ def solve_housing(columns: Columns, words: Words, loads: Loads, ends: WheelEnd) 
     draws, count = across.shape
     nodes = np.zeros((draws, count, 3))
     nodes[..., 1] = across
-    stiff = _stiffness(columns, words, names, place)
+    stiff = _stiffness(columns, names, place)
     held = _supports(columns, words, place)
     force = _chain_loads(columns, words, loads, ends, place, across)
     node_of = np.array([support.node for support in held])
@@ -200,7 +204,7 @@ def solve_housing(columns: Columns, words: Words, loads: Loads, ends: WheelEnd) 
 
 
 def _stiffness(
-    columns: Columns, words: Words, names: list[str], place: dict[str, int]
+    columns: Columns, names: list[str], place: dict[str, int]
 ) -> tuple[Column, Column, Column, Column]:
     draws, count = columns["track"].shape[0], len(names)
     area, up, fore, torsion = (np.empty((draws, count - 1)) for _ in range(4))
@@ -280,8 +284,14 @@ def _spring(columns: Columns, words: Words, place: dict[str, int], side: str) ->
             np.stack([along, sideways, rate], -1),
             np.stack([none, 2.0e5 + none, none + 2.0e4], -1),
         )
-        return Support(name=f"spring_{side}", node=node, stiffness=pad,
-                       offset=_offset(none, 0.0, 0.06 + none), direction=None, rod_stiffness=None)
+        return Support(
+            name=f"spring_{side}",
+            node=node,
+            stiffness=pad,
+            offset=_offset(none, 0.0, 0.06 + none),
+            direction=None,
+            rod_stiffness=None,
+        )
     behind = none
     if words["held_by.weight_on"].startswith("coil-over"):
         behind = -columns["damper_bracket_behind"]
@@ -289,8 +299,14 @@ def _spring(columns: Columns, words: Words, place: dict[str, int], side: str) ->
     coil = frame.point_support(
         offset, np.stack([0.05 * rate, 0.05 * rate, rate], -1), np.stack([none, none, none], -1)
     )
-    return Support(name=f"spring_{side}", node=node, stiffness=coil, offset=offset,
-                   direction=None, rod_stiffness=None)
+    return Support(
+        name=f"spring_{side}",
+        node=node,
+        stiffness=coil,
+        offset=offset,
+        direction=None,
+        rod_stiffness=None,
+    )
 
 
 def _radius_arm(columns: Columns, node: int, side: str, low: Column) -> Support:
@@ -302,8 +318,14 @@ def _radius_arm(columns: Columns, node: int, side: str, low: Column) -> Support:
     held = frame.point_support(
         offset, np.stack([0.5 * bush, 0.005 * bush, upright], -1), np.stack([none] * 3, -1)
     )
-    return Support(name=f"radius_arm_{side}", node=node, stiffness=held, offset=offset,
-                   direction=None, rod_stiffness=None)
+    return Support(
+        name=f"radius_arm_{side}",
+        node=node,
+        stiffness=held,
+        offset=offset,
+        direction=None,
+        rod_stiffness=None,
+    )
 
 
 def _track_bar(columns: Columns, words: Words, place: dict[str, int], tube: Column) -> Support:
@@ -348,7 +370,7 @@ def _offset(ahead: Column, left: float | Column, up: Column) -> Column:
 
 def _direction(ahead: Column, left: float | Column, up: float | Column) -> Column:
     vector = np.stack(np.broadcast_arrays(ahead, left, up), axis=-1)
-    return vector / np.linalg.norm(vector, axis=-1, keepdims=True)
+    return np.asarray(vector / np.linalg.norm(vector, axis=-1, keepdims=True))
 
 
 def _chain_loads(

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from axlewright.duty import CASES
+from axlewright.physics.quantities import Num
 from axlewright.rig import Column
 
 SLOTS = 3  # ratios in one check, at most
@@ -35,6 +36,11 @@ class Row:
     caveat: str = ""
 
 
+def each(values: Num) -> Column:
+    """Values of each draw, (n, 1), ready to go against (n, case rows)."""
+    return np.asarray(values, dtype=np.float64)[:, None]
+
+
 class Ledger:
     """Collects rows with their ratios; arrays are (draws, case rows)."""
 
@@ -44,11 +50,11 @@ class Ledger:
         self._ratios: list[Sequence[Column]] = []
         self._holds: list[Column] = []
 
-    def add(self, row: Row, *ratios: Column, holds: Column) -> None:
+    def add(self, row: Row, *ratios: Column, holds: Num) -> None:
         """Write one row; each ratio is (draws, case rows), ``holds`` the capacity, (draws,)."""
         self.rows.append(row)
         self._ratios.append(ratios)
-        self._holds.append(holds)
+        self._holds.append(np.asarray(holds, dtype=np.float64))
 
     def capacities(self) -> Column:
         """Capacities as (rows, draws), N m or N."""

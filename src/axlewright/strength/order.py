@@ -112,9 +112,7 @@ def bad_moment_order(
 
 def wear_order(point: Appraised, drawn: Drawn | None = None) -> tuple[WearPlace, ...]:
     """What is used up first, first first; one row a part, its shortest life."""
-    life = (
-        drawn.life if drawn is not None else np.stack([wear.life_km for wear in point.wear])
-    )
+    life = drawn.life if drawn is not None else np.stack([wear.life_km for wear in point.wear])
     kinds: dict[str, list[int]] = {}
     for number, wear in enumerate(point.wear):
         kinds.setdefault(kind_of(wear.part), []).append(number)
@@ -141,9 +139,7 @@ def wear_order(point: Appraised, drawn: Drawn | None = None) -> tuple[WearPlace,
 
 
 def _side(point: Appraised, rows: list[int], drawn: Drawn | None) -> str:
-    hardness = (
-        drawn.hardness[rows] if drawn is not None else np.min(point.reach[rows], axis=-1)
-    )
+    hardness = drawn.hardness[rows] if drawn is not None else np.min(point.reach[rows], axis=-1)
     return _sooner([point.solved.rows[row].part for row in rows], hardness)
 
 

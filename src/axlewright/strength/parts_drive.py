@@ -5,7 +5,7 @@ import numpy as np
 from axlewright.duty import ROW, Loads
 from axlewright.physics import cross_joint, shaft
 from axlewright.rig import Column, Columns, Words
-from axlewright.strength.ledger import Ledger, Row
+from axlewright.strength.ledger import Ledger, Row, each
 
 SIDES = ("left", "right")
 WEDGED = ROW["pull_left"]  # case row whose joint angle is full lock
@@ -39,11 +39,13 @@ def joint_torque(columns: Columns, bend: Column) -> tuple[Column, Column]:
     trunnion = columns["trunnion"]
     plastic = trunnion**3 * (1.0 - BORE_SHARE**3) / 6.0
     pin = (
-        plastic * columns["cross_yield"] * columns["cross_factor"]
+        plastic
+        * columns["cross_yield"]
+        * columns["cross_factor"]
         / (LEVER_SHARE * columns["cap_across"])
     )
     ear = EAR_FACTOR * columns["cap_across"] ** 2 * columns["ear_yield"]
-    one = cross_joint.trunnion_force(1.0, arm[:, None], bend)
+    one = cross_joint.trunnion_force(1.0, each(arm), bend)
     return pin[:, None] / one, ear[:, None] / one
 
 
@@ -58,9 +60,12 @@ def _shafts(
     twist = shaft.plastic_torque(inner, 0.0, limit)
     flex = (inner**3 / 6.0 * ROOT3 * limit)[:, None]
     ledger.add(
-        Row(part=f"inner_shaft_{side}", mode="twists off",
-            basis=f"{basis}; torque swings by 1/cos of the joint's angle, bending T tan(angle)"),
-        swing / twist[:, None],
+        Row(
+            part=f"inner_shaft_{side}",
+            mode="twists off",
+            basis=f"{basis}; torque swings by 1/cos of the joint's angle, bending T tan(angle)",
+        ),
+        swing / each(twist),
         torque * np.tan(loads.bend) / flex,
         holds=twist,
     )
@@ -68,9 +73,12 @@ def _shafts(
     root = columns["spline_outer"] * (count - 2.0) / (count + 1.0)
     rooted = shaft.plastic_torque(root, 0.0, limit)
     ledger.add(
-        Row(part=f"spline_{side}", mode="twists at the splines",
-            basis=f"{basis}, at the spline's minor diameter (N-2)/(N+1) of the major, ANSI B92.1"),
-        swing / rooted[:, None],
+        Row(
+            part=f"spline_{side}",
+            mode="twists at the splines",
+            basis=f"{basis}, at the spline's minor diameter (N-2)/(N+1) of the major, ANSI B92.1",
+        ),
+        swing / each(rooted),
         holds=rooted,
     )
     if words["rig.axle"] == "front":
@@ -79,26 +87,30 @@ def _shafts(
         flex = (stub**3 / 6.0 * ROOT3 * limit)[:, None]
         ledger.add(
             Row(part=f"stub_shaft_{side}", mode="twists off", basis=basis),
-            torque / outer[:, None],
+            torque / each(outer),
             torque * np.sin(loads.bend) / flex,
             holds=outer,
         )
 
 
-def _wheel_joint(
-    ledger: Ledger, columns: Columns, loads: Loads, index: int, side: str
-) -> None:
+def _wheel_joint(ledger: Ledger, columns: Columns, loads: Loads, index: int, side: str) -> None:
     torque = loads.drive[:, :, index]
     pin, ear = joint_torque(columns, loads.bend)
     ledger.add(
-        Row(part=f"cross_joint_{side}", mode="a trunnion breaks",
-            basis="trunnion force T/(2 R cos(angle)) against plastic bending of the pin"),
+        Row(
+            part=f"cross_joint_{side}",
+            mode="a trunnion breaks",
+            basis="trunnion force T/(2 R cos(angle)) against plastic bending of the pin",
+        ),
         torque / pin,
         holds=pin[:, WEDGED],
     )
     ledger.add(
-        Row(part=f"yoke_ears_{side}", mode="an ear stretches or tears",
-            basis="trunnion force T/(2 R cos(angle)) against the ear's plastic bending"),
+        Row(
+            part=f"yoke_ears_{side}",
+            mode="an ear stretches or tears",
+            basis="trunnion force T/(2 R cos(angle)) against the ear's plastic bending",
+        ),
         torque / ear,
         holds=ear[:, WEDGED],
     )
@@ -110,24 +122,33 @@ def _gears(ledger: Ledger, columns: Columns, words: Words, loads: Loads) -> None
     ring = columns["ring_diameter"]
     usual = shaft.plastic_torque(USUAL_SHAFT * ring, 0.0, 560e6)
     ledger.add(
-        Row(part="side_gears", mode="break teeth",
-            basis="shaft torque against a usual shaft of this ring gear x a factor (memory)"),
+        Row(
+            part="side_gears",
+            mode="break teeth",
+            basis="shaft torque against a usual shaft of this ring gear x a factor (memory)",
+        ),
         most / (columns["side_gear_factor"] * usual)[:, None],
         holds=columns["side_gear_factor"] * usual,
     )
     design = (ring * 1e3 / columns["ring_design"]) ** 3
     ledger.add(
-        Row(part="ring_and_pinion", mode="break teeth",
+        Row(
+            part="ring_and_pinion",
+            mode="break teeth",
             basis="axle torque against design torque (D/K)^3 x break over design (memory)",
-            caveat="from the ring gear's size alone, not from its teeth"),
+            caveat="from the ring gear's size alone, not from its teeth",
+        ),
         total / (design * columns["ring_overload"])[:, None],
         holds=design * columns["ring_overload"],
     )
     mesh = total / (MESH * ring)[:, None]
     ledger.add(
-        Row(part="carrier_caps", mode="spread",
+        Row(
+            part="carrier_caps",
+            mode="spread",
             basis="share of the mesh force on one side's caps against their clamp (memory)",
-            kind="force"),
+            kind="force",
+        ),
         SEPARATING * mesh / columns["cap_clamp"][:, None],
         holds=columns["cap_clamp"],
     )
@@ -137,8 +158,11 @@ def _gears(ledger: Ledger, columns: Columns, words: Words, loads: Loads) -> None
         pin, ear = joint_torque(columns, np.full_like(total, 0.1))
         limit = np.minimum(pin, ear)
     ledger.add(
-        Row(part="propeller_shaft", mode="or its joint breaks",
-            basis="pinion torque against the shaft and joint"),
+        Row(
+            part="propeller_shaft",
+            mode="or its joint breaks",
+            basis="pinion torque against the shaft and joint",
+        ),
         pinion / limit,
         holds=limit[:, 0],
     )

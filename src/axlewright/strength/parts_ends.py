@@ -4,7 +4,7 @@ import numpy as np
 
 from axlewright.physics import column
 from axlewright.rig import Column, Columns, Words
-from axlewright.strength.ledger import Ledger, Row
+from axlewright.strength.ledger import Ledger, Row, each
 from axlewright.strength.wheel_end import WheelEnd
 
 SIDES = ("left", "right")
@@ -27,9 +27,7 @@ def end_rows(ledger: Ledger, columns: Columns, words: Words, ends: WheelEnd) -> 
         _steering(ledger, columns, ends)
 
 
-def _bearing(
-    ledger: Ledger, columns: Columns, ends: WheelEnd, index: int, side: str
-) -> None:
+def _bearing(ledger: Ledger, columns: Columns, ends: WheelEnd, index: int, side: str) -> None:
     force, moment = ends.force[:, :, index], ends.at_bearing[:, :, index]
     spread = columns["row_spread"][:, None]
     rating = columns["bearing_static"][:, None]
@@ -52,9 +50,7 @@ def _bearing(
         )
 
 
-def _spindle(
-    ledger: Ledger, columns: Columns, ends: WheelEnd, index: int, side: str
-) -> None:
+def _spindle(ledger: Ledger, columns: Columns, ends: WheelEnd, index: int, side: str) -> None:
     outer = columns["spindle_outer"]
     plastic = outer**3 * (1.0 - SPINDLE_BORE**3) / 6.0
     strength = (plastic * columns["spindle_yield"])[:, None]
@@ -103,9 +99,7 @@ def _studs(ledger: Ledger, columns: Columns, ends: WheelEnd, index: int, side: s
     )
 
 
-def _knuckle(
-    ledger: Ledger, columns: Columns, ends: WheelEnd, index: int, side: str
-) -> None:
+def _knuckle(ledger: Ledger, columns: Columns, ends: WheelEnd, index: int, side: str) -> None:
     strength = (columns["knuckle_modulus"] * columns["knuckle_yield"])[:, None]
     moment = ends.at_kingpin[:, :, index]
     ledger.add(
@@ -166,9 +160,7 @@ def _steering(ledger: Ledger, columns: Columns, ends: WheelEnd) -> None:
     _rod(ledger, columns, "drag_link", columns["drag_link_length"], ends.drag_link)
 
 
-def _rod(
-    ledger: Ledger, columns: Columns, name: str, length: Column, force: Column
-) -> None:
+def _rod(ledger: Ledger, columns: Columns, name: str, length: Column, force: Column) -> None:
     outer = columns[f"{name}_outer"]
     inner = np.maximum(outer - 2.0 * columns[f"{name}_wall"], 0.0)
     holds = column.critical_load(length, outer, inner, columns["rod_yield"], MODULUS, 1.0)
@@ -180,6 +172,6 @@ def _rod(
             caveat="a pull is judged as if it were a push",
             kind="force",
         ),
-        force / holds[:, None],
+        force / each(holds),
         holds=holds,
     )

@@ -5,7 +5,7 @@ import numpy as np
 from axlewright.physics import bolt, column
 from axlewright.rig import Column, Columns, Words
 from axlewright.strength.housing import Housing
-from axlewright.strength.ledger import Ledger, Row
+from axlewright.strength.ledger import Ledger, Row, each
 
 SIDES = ("left", "right")
 MODULUS = 205e9
@@ -54,8 +54,13 @@ def _bracket(
 ) -> None:
     bends, tears = bracket_strength(columns, words, plate, height)
     ledger.add(
-        Row(kind="force", part=part, mode="bends", basis="bolt force x height against two plastic cheeks"),
-        force / bends[:, None],
+        Row(
+            kind="force",
+            part=part,
+            mode="bends",
+            basis="bolt force x height against two plastic cheeks",
+        ),
+        force / each(bends),
         holds=bends,
     )
     ledger.add(
@@ -65,7 +70,7 @@ def _bracket(
             mode="tears at its weld",
             basis="weld lines of the feet, bending and shear added square, throat 0.707 leg",
         ),
-        force / tears[:, None],
+        force / each(tears),
         holds=tears,
     )
 
@@ -82,14 +87,12 @@ def _slip(ledger: Ledger, columns: Columns, name: str, force: Column, diameter: 
             basis="clamp (70 % of proof) x 0.20 x two faces, EN 1993-1-8 class D",
             breaks=False,
         ),
-        force / holds[:, None],
+        force / each(holds),
         holds=holds,
     )
 
 
-def _seat(
-    ledger: Ledger, columns: Columns, words: Words, housing: Housing, side: str
-) -> None:
+def _seat(ledger: Ledger, columns: Columns, words: Words, housing: Housing, side: str) -> None:
     down = housing.support_force[f"spring_{side}"][..., 2]
     limit = columns["seat_limit"]
     name, part = "bends", f"spring_seat_{side}"
@@ -97,9 +100,13 @@ def _seat(
         limit = 0.7 * limit  # a bracket on one side of the tube against a seat on it; memory
         part = f"damper_bracket_{side}"
     ledger.add(
-        Row(kind="force", part=part, mode=name,
-            basis="spring force against the seat's strength (from memory, scaled with the load)"),
-        down / limit[:, None],
+        Row(
+            kind="force",
+            part=part,
+            mode=name,
+            basis="spring force against the seat's strength (from memory, scaled with the load)",
+        ),
+        down / each(limit),
         holds=limit,
     )
 
@@ -111,14 +118,22 @@ def _arm_brackets(
     kind = words["held_by.arms"]
     if kind == "leaves":
         along = housing.support_force[f"spring_{side}"][..., 0]
-        preload = 4.0 * PRELOAD * columns["bolt_proof"] * bolt.stress_area(
-            columns["arm_bolt"], 0.11 * columns["arm_bolt"]
+        preload = (
+            4.0
+            * PRELOAD
+            * columns["bolt_proof"]
+            * bolt.stress_area(columns["arm_bolt"], 0.11 * columns["arm_bolt"])
         )
         holds = bolt.slip_resistance(preload, FAYING, 1.0)
         ledger.add(
-            Row(kind="force", part="bracket_bolts", mode=f"the {side} spring pad slips under its clamps",
-                basis="four clamp legs at 70 % of proof x 0.20", breaks=False),
-            along / holds[:, None],
+            Row(
+                kind="force",
+                part="bracket_bolts",
+                mode=f"the {side} spring pad slips under its clamps",
+                basis="four clamp legs at 70 % of proof x 0.20",
+                breaks=False,
+            ),
+            along / each(holds),
             holds=holds,
         )
         return
@@ -128,17 +143,28 @@ def _arm_brackets(
         if kind == "radius arms"
         else housing.tension[name]
     )
-    _bracket(ledger, columns, words, part, force, columns["arm_plate"],
-             columns["arm_bracket_height"] + 0.0)
+    _bracket(
+        ledger,
+        columns,
+        words,
+        part,
+        force,
+        columns["arm_plate"],
+        columns["arm_bracket_height"] + 0.0,
+    )
     _slip(ledger, columns, f"{side} arm", force, columns["arm_bolt"])
     inner = np.maximum(columns["arm_outer"] - 2.0 * columns["arm_wall"], 0.0)
     holds = column.critical_load(
         columns["arm_length"], columns["arm_outer"], inner, columns["rod_yield"], MODULUS, 1.0
     )
     ledger.add(
-        Row(kind="force", part="links", mode=f"the {side} lower arm bows",
-            basis="arm force, as a push, against the pinned strut by Euler or Johnson"),
-        force / holds[:, None],
+        Row(
+            kind="force",
+            part="links",
+            mode=f"the {side} lower arm bows",
+            basis="arm force, as a push, against the pinned strut by Euler or Johnson",
+        ),
+        force / each(holds),
         holds=holds,
     )
     upper = [key for key in housing.tension if key in {f"upper_arm_{side}", "upper_arm"}]
@@ -146,9 +172,13 @@ def _arm_brackets(
         if key == "upper_arm" and side == "right":
             continue
         ledger.add(
-            Row(kind="force", part="links", mode="an upper arm bows",
-                basis="arm force, as a push, against the pinned strut by Euler or Johnson"),
-            housing.tension[key] / holds[:, None],
+            Row(
+                kind="force",
+                part="links",
+                mode="an upper arm bows",
+                basis="arm force, as a push, against the pinned strut by Euler or Johnson",
+            ),
+            housing.tension[key] / each(holds),
             holds=holds,
         )
 
@@ -161,11 +191,22 @@ def _track_bar(ledger: Ledger, columns: Columns, words: Words, housing: Housing)
         columns["track_bar_span"], outer, inner, columns["rod_yield"], MODULUS, 1.0
     )
     ledger.add(
-        Row(kind="force", part="track_bar", mode="bows",
-            basis="bar force, as a push, against the pinned strut by Euler or Johnson"),
-        force / holds[:, None],
+        Row(
+            kind="force",
+            part="track_bar",
+            mode="bows",
+            basis="bar force, as a push, against the pinned strut by Euler or Johnson",
+        ),
+        force / each(holds),
         holds=holds,
     )
-    _bracket(ledger, columns, words, "track_bar_bracket_axle", force, columns["track_bar_plate"],
-             columns["track_bar_bracket_height"])
+    _bracket(
+        ledger,
+        columns,
+        words,
+        "track_bar_bracket_axle",
+        force,
+        columns["track_bar_plate"],
+        columns["track_bar_bracket_height"],
+    )
     _slip(ledger, columns, "track-bar", force, columns["track_bar_bolt"])

@@ -26,9 +26,7 @@ def housing_rows(
     _centre(ledger, columns, loads, housing)
 
 
-def _tube(
-    ledger: Ledger, columns: Columns, words: Words, housing: Housing, side: str
-) -> None:
+def _tube(ledger: Ledger, columns: Columns, words: Words, housing: Housing, side: str) -> None:
     tube = tube_sections(columns, side)
     strength = columns["tube_yield"]
     soft = columns["softening"]
@@ -40,8 +38,13 @@ def _tube(
     spots.append(("joint", "bends beside the centre", soft))
     for station, mode, kept in spots:
         _bending(
-            ledger, Row(part=f"tube_{side}", mode=mode, basis=TUBE_BASIS), housing, tube,
-            strength * kept, station, side,
+            ledger,
+            Row(part=f"tube_{side}", mode=mode, basis=TUBE_BASIS),
+            housing,
+            tube,
+            strength * kept,
+            station,
+            side,
         )
     _bending(
         ledger,
@@ -50,7 +53,11 @@ def _tube(
             mode="works loose or tears at the centre",
             basis=f"{TUBE_BASIS}; times the share that the pressed and welded joint holds",
         ),
-        housing, tube, strength * soft * columns["joint_share"], "joint", side,
+        housing,
+        tube,
+        strength * soft * columns["joint_share"],
+        "joint",
+        side,
     )
     if np.any(columns[f"sleeve_wall_{side}"] > 0.0):
         _bending(
@@ -60,7 +67,11 @@ def _tube(
                 mode="bends with its tube",
                 basis=f"{TUBE_BASIS}; sleeve and tube bend alike, at the spring",
             ),
-            housing, tube, strength * soft, "seat", side,
+            housing,
+            tube,
+            strength * soft,
+            "seat",
+            side,
         )
 
 
@@ -94,9 +105,7 @@ def _bending(
     )
 
 
-def _forging(
-    ledger: Ledger, columns: Columns, words: Words, housing: Housing, side: str
-) -> None:
+def _forging(ledger: Ledger, columns: Columns, words: Words, housing: Housing, side: str) -> None:
     strength = columns["forging_yield"] * columns["forging_modulus"] * columns["forging_factor"]
     if words["forging.gussets"] == "yes":
         strength = strength * GUSSETED
@@ -146,4 +155,3 @@ def _centre(ledger: Ledger, columns: Columns, loads: Loads, housing: Housing) ->
         (columns["cover_share"] / columns["cover_limit"])[:, None] * loads.centre[..., 2],
         holds=columns["cover_limit"],
     )
-

@@ -5,10 +5,9 @@ hard trail, smaller ones more often. Trips, ground and rainflow will replace thi
 """
 
 from dataclasses import dataclass
+from functools import cache
 
 import numpy as np
-
-from functools import cache
 
 from axlewright.duty import hard_trail_cycles, hard_trail_share, live_cases
 from axlewright.physics import bearing, weld_fatigue
@@ -52,7 +51,14 @@ def wear_of(columns: Columns, words: Words, housing: Housing) -> tuple[Wear, ...
             ("seat", f"tube_{side}", "cracks at the spring seat's weld", "pad_on_tube_to_100mm"),
         ]
         if words["held_by.arms"] != "leaves":
-            spots.append(("arm", f"tube_{side}", "cracks at the arm bracket's weld", "plate_along_tube_to_100mm"))
+            spots.append(
+                (
+                    "arm",
+                    f"tube_{side}",
+                    "cracks at the arm bracket's weld",
+                    "plate_along_tube_to_100mm",
+                )
+            )
         for station, part, mode, detail in spots:
             actions = housing.actions(station, side)
             stress = np.hypot(
@@ -65,17 +71,28 @@ def wear_of(columns: Columns, words: Words, housing: Housing) -> tuple[Wear, ...
             force = housing.tension[f"lower_arm_{side}"]
             stress = np.abs(force) * _per_newton(columns, "arm_bracket_height")[:, None]
             out.append(
-                _weld(columns, f"link_brackets_{side}", "cracks at its weld", stress,
-                      root * _mended(words, f"link_brackets_{side}"), per_km)
+                _weld(
+                    columns,
+                    f"link_brackets_{side}",
+                    "cracks at its weld",
+                    stress,
+                    root * _mended(words, f"link_brackets_{side}"),
+                    per_km,
+                )
             )
     if "track_bar" in housing.tension:
         force = housing.tension["track_bar"]
         stress = np.abs(force) * _per_newton(columns, "track_bar_bracket_height")[:, None]
         category = root * _mended(words, "track_bar_bracket_axle")
         out.append(
-            _weld(columns, "track_bar_bracket_axle",
-                  "the mended weld cracks" if category < root else "cracks at its weld",
-                  stress, category, per_km)
+            _weld(
+                columns,
+                "track_bar_bracket_axle",
+                "the mended weld cracks" if category < root else "cracks at its weld",
+                stress,
+                category,
+                per_km,
+            )
         )
     return tuple(out)
 

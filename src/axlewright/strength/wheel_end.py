@@ -50,9 +50,15 @@ def wheel_ends(columns: Columns, words: Words, loads: Loads) -> WheelEnd:
     if words["rig.axle"] == "rear":
         none = np.zeros(force.shape[:2])
         return WheelEnd(
-            force=force, moment_at_wheel=moment, at_bearing=at_bearing, at_kingpin=at_bearing,
-            steer=np.zeros(force.shape[:3]), tie_rod=none, drag_link=none,
-            rods_force=np.zeros_like(force), rods_moment=np.zeros_like(force),
+            force=force,
+            moment_at_wheel=moment,
+            at_bearing=at_bearing,
+            at_kingpin=at_bearing,
+            steer=np.zeros(force.shape[:3]),
+            tie_rod=none,
+            drag_link=none,
+            rods_force=np.zeros_like(force),
+            rods_moment=np.zeros_like(force),
         )
     pivot = 0.5 * columns["kingpin_spacing"] - 0.5 * columns["kingpin_height"] * np.tan(
         columns["inclination"]
@@ -79,7 +85,7 @@ def _steering_axis(columns: Columns) -> Column:
     axis[..., 0] = -lean_back[:, None]
     axis[..., 1] = -SIGNS * lean_in[:, None]
     axis[..., 2] = 1.0
-    return axis / np.linalg.norm(axis, axis=-1, keepdims=True)
+    return np.asarray(axis / np.linalg.norm(axis, axis=-1, keepdims=True))
 
 
 def _with_rods(
@@ -107,7 +113,13 @@ def _with_rods(
     rods_force[..., near, 1] = drag - push
     rods_moment[..., near, 2] = -push * lever[:, None] - drag * lever[:, None]
     return WheelEnd(
-        force=force, moment_at_wheel=moment, at_bearing=at_bearing, at_kingpin=at_kingpin,
-        steer=steer, tie_rod=-SIGNS[far] * push, drag_link=drag, rods_force=rods_force,
+        force=force,
+        moment_at_wheel=moment,
+        at_bearing=at_bearing,
+        at_kingpin=at_kingpin,
+        steer=steer,
+        tie_rod=-SIGNS[far] * push,
+        drag_link=drag,
+        rods_force=rods_force,
         rods_moment=rods_moment,
     )

@@ -122,9 +122,7 @@ def not_judged_line(assessment: Assessment) -> str:
 
 def rests_line(assessment: Assessment, system: str = "metric") -> str:
     """What the answer rests on, and which doubt matters most."""
-    told = (
-        f"Rests on {assessment.rig.answers} answers of yours and {assessment.doubts} assumptions"
-    )
+    told = f"Rests on {assessment.rig.answers} answers of yours and {assessment.doubts} assumptions"
     if not assessment.influences:
         return f"{told}."
     return f"{told}; {_matters(assessment.influences[0], system)} matters most."
@@ -139,7 +137,9 @@ def measure_next(assessment: Assessment, system: str = "metric", most: int = 3) 
         asks, how = measurable()[item.doubt.quantity]
         swaps = ""
         if item.swaps:
-            swaps = f" At its ends the first is {_kind(item.leads_low)} or {_kind(item.leads_high)}."
+            swaps = (
+                f" At its ends the first is {_kind(item.leads_low)} or {_kind(item.leads_high)}."
+            )
         lines.append(f"{_matters(item, system)}: {asks} {how}{swaps}")
         if len(lines) == most:
             break
@@ -227,7 +227,10 @@ def _kind(kind: str) -> str:
 
 def _matters(item: Influence, system: str) -> str:
     doubt = item.doubt
-    low, high = quantity(doubt.low, doubt.kind, system, 2), quantity(doubt.high, doubt.kind, system, 2)
+    low, high = (
+        quantity(doubt.low, doubt.kind, system, 2),
+        quantity(doubt.high, doubt.kind, system, 2),
+    )
     unit = high.partition(" ")[2]
     span = f"{low.removesuffix(unit).strip()} to {high}"
     swaps = ": could swap the first" if item.swaps else ""

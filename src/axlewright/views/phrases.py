@@ -65,7 +65,7 @@ def gives_at(place: Place, columns: Columns, system: str = "metric") -> str:
     )
 
 
-def span_in_ground_terms(
+def span_in_ground_terms(  # noqa: PLR0911  (one way out for each kind)
     case: str, span: tuple[float, float], kind: str, columns: Columns, system: str
 ) -> str:
     """One span of a case's hardness in words."""

@@ -1,0 +1,45 @@
+"""The command line: its commands are loaded only when they are called."""
+
+import sys
+from collections.abc import Sequence
+from importlib.metadata import version
+
+from cyclopts import App, CycloptsError
+
+from axlewright.errors import AxlewrightError
+
+INPUT_TO_PUT_RIGHT = 2
+
+app = App(
+    name="axlewright",
+    version=version("axlewright"),
+    help="What gives first on a beam axle, what is wearing out, and what to do about it. "
+    "Decision support, not a certificate.",
+)
+app.command(
+    "axlewright.cli.assess:assess",
+    name="assess",
+    help="Say what gives first in one bad moment and what wears out first.",
+)
+app.command(
+    "axlewright.cli.start:start",
+    name="start",
+    help="Ask for a rig, one question at a time, and write its file.",
+)
+app.command(
+    "axlewright.cli.schema:schema",
+    name="schema",
+    help="Write the JSON Schema of the rig or change file, for editors.",
+)
+
+
+def run(words: Sequence[str]) -> int:
+    """Run one command line; gives the exit code."""
+    try:
+        code = app(list(words), exit_on_error=False, print_error=True, result_action="return_value")
+    except CycloptsError:
+        return INPUT_TO_PUT_RIGHT
+    except AxlewrightError as trouble:
+        sys.stderr.write(f"{trouble}\n")
+        return INPUT_TO_PUT_RIGHT
+    return code if isinstance(code, int) else 0

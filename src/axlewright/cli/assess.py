@@ -1,0 +1,104 @@
+"""`axlewright assess`: the main job, from a rig file to the answer."""
+
+import json
+import sys
+from pathlib import Path
+from typing import Annotated, Literal
+
+from cyclopts import Parameter
+
+from axlewright.errors import AxlewrightError
+
+STOPPED = 3
+SLOW = 2000  # draws from which progress is shown
+
+
+def assess(
+    rig: Path,
+    *,
+    with_: Annotated[list[Path] | None, Parameter(name="--with", negative="")] = None,
+    why: int | None = None,
+    json_: Annotated[bool, Parameter(name="--json", negative="")] = False,
+    report: Path | None = None,
+    units: Literal["metric", "us", "mixed"] = "metric",
+    draws: int = 1000,
+    seed: int | None = None,
+) -> int:
+    """Say what gives first in one bad moment and what wears out first.
+
+    Parameters
+    ----------
+    rig
+        The rig file.
+    with_
+        A change file; may be given more than once, changes follow one another.
+    why
+        Open this row of the order, down to formula and source.
+    json_
+        Write JSON, in SI.
+    report
+        Write a typeset report to this PDF file as well.
+    units
+        The reader's units.
+    draws
+        How many times the doubt is drawn; 0 gives the middle alone.
+    seed
+        Seed of the draws.
+    """
+    _say_if_compiling()
+    from axlewright.actions import assess_file
+    from axlewright.rig import SEED
+    from axlewright.strength import Comparison
+
+    if draws < 0 or draws > 1_000_000:
+        raise AxlewrightError(
+            f"--draws {draws} cannot be used.", remedy="Give a number from 0 to 1,000,000."
+        )
+    answer = assess_file(
+        str(rig),
+        [str(change) for change in with_ or []],
+        draws=draws,
+        seed=SEED if seed is None else seed,
+        progress=_progress if draws >= SLOW else None,
+    )
+    shown = answer.after if isinstance(answer, Comparison) else answer
+    if why is not None and not 1 <= why <= len(shown.order):
+        raise AxlewrightError(
+            f"There is no row {why}.", remedy=f"Give a number from 1 to {len(shown.order)}."
+        )
+    if json_:
+        from axlewright.views.as_json import as_json
+
+        sys.stdout.write(json.dumps(as_json(answer), indent=2, allow_nan=False) + "\n")
+    elif why is not None:
+        from axlewright.views.why import why_lines
+
+        _print(why_lines(shown, why, units))
+    else:
+        from axlewright.views.terminal import answer_lines
+
+        _print(answer_lines(answer, units))
+    if report is not None:
+        from axlewright.actions.report import write_report
+
+        write_report(answer, report, units)
+        sys.stderr.write(f"report: {report}\n")
+    stopped = answer.before.stops if isinstance(answer, Comparison) else answer.stops
+    return STOPPED if stopped else 0
+
+
+def _print(lines: list[str]) -> None:
+    sys.stdout.write("\n".join(lines) + "\n")
+
+
+def _progress(done: int, wanted: int) -> None:
+    end = "\n" if done >= wanted else ""
+    sys.stderr.write(f"\r{done} of {wanted} draws{end}")
+    sys.stderr.flush()
+
+
+def _say_if_compiling() -> None:
+    from axlewright.physics.compiled import cache_note
+
+    if note := cache_note():
+        sys.stderr.write(f"{note}\n")

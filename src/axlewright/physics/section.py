@@ -1,0 +1,166 @@
+"""Round sections: areas, moments, moduli, plastic strength, and what reinforcement adds.
+
+Arguments broadcast. ``outer`` and ``inner`` are diameters; a solid bar has an inner one of zero.
+"""
+
+import numpy as np
+
+from axlewright.physics.quantities import (
+    Metre,
+    Metre2,
+    Metre3,
+    Metre4,
+    Newton,
+    NewtonMetre,
+    Pascal,
+    Ratio,
+)
+
+
+def area(outer: Metre, inner: Metre = 0.0) -> Metre2:
+    """Area of a round section.
+
+    References
+    ----------
+    geometry
+    """
+    return np.asarray(np.pi / 4.0 * (np.asarray(outer) ** 2 - np.asarray(inner) ** 2))
+
+
+def second_moment(outer: Metre, inner: Metre = 0.0) -> Metre4:
+    """Second moment of area about a diameter.
+
+    References
+    ----------
+    shigley9, table A-18
+    """
+    return np.asarray(np.pi / 64.0 * (np.asarray(outer) ** 4 - np.asarray(inner) ** 4))
+
+
+def polar_moment(outer: Metre, inner: Metre = 0.0) -> Metre4:
+    """Polar second moment of area.
+
+    References
+    ----------
+    shigley9, table A-18
+    """
+    return np.asarray(2.0 * second_moment(outer, inner))
+
+
+def elastic_modulus(outer: Metre, inner: Metre = 0.0) -> Metre3:
+    """Elastic section modulus.
+
+    References
+    ----------
+    shigley9, table A-18
+
+    Examples
+    --------
+    >>> f"{elastic_modulus(0.0762, 0.0635) * 1e9:.1f}"
+    '22489.6'
+    """
+    return np.asarray(2.0 * second_moment(outer, inner) / np.asarray(outer))
+
+
+def plastic_modulus(outer: Metre, inner: Metre = 0.0) -> Metre3:
+    """Plastic section modulus.
+
+    References
+    ----------
+    geometry: first moment of both halves about the diameter
+    """
+    return np.asarray((np.asarray(outer) ** 3 - np.asarray(inner) ** 3) / 6.0)
+
+
+def torsion_modulus(outer: Metre, inner: Metre = 0.0) -> Metre3:
+    """Torsional section modulus.
+
+    References
+    ----------
+    shigley9, ch. 3
+    """
+    return np.asarray(2.0 * polar_moment(outer, inner) / np.asarray(outer))
+
+
+def shape_factor(outer: Metre, inner: Metre = 0.0) -> Ratio:
+    """Plastic over elastic modulus: how far past first yield a section carries.
+
+    Examples
+    --------
+    >>> f"{shape_factor(0.0762, 0.0635):.4f}"
+    '1.3814'
+    """
+    return np.asarray(plastic_modulus(outer, inner) / elastic_modulus(outer, inner))
+
+
+def yield_torque(outer: Metre, inner: Metre, shear_yield: Pascal) -> NewtonMetre:
+    """Torque at which the surface first yields.
+
+    References
+    ----------
+    shigley9, ch. 3
+    """
+    return np.asarray(torsion_modulus(outer, inner) * shear_yield)
+
+
+def plastic_torque(outer: Metre, inner: Metre, shear_yield: Pascal) -> NewtonMetre:
+    """Torque at which the whole section yields.
+
+    References
+    ----------
+    beer-mechanics, ch. 3
+    """
+    return np.asarray(
+        np.pi / 12.0 * (np.asarray(outer) ** 3 - np.asarray(inner) ** 3) * shear_yield
+    )
+
+
+def bending_stress(moment: NewtonMetre, outer: Metre, inner: Metre = 0.0) -> Pascal:
+    """Stress of the outer fibre in elastic bending.
+
+    References
+    ----------
+    shigley9, ch. 3
+    """
+    return np.asarray(np.asarray(moment) / elastic_modulus(outer, inner))
+
+
+def axial_stress(force: Newton, outer: Metre, inner: Metre = 0.0) -> Pascal:
+    """Mean stress of a pull.
+
+    References
+    ----------
+    shigley9, ch. 3
+    """
+    return np.asarray(np.asarray(force) / area(outer, inner))
+
+
+def shear_stress(torque: NewtonMetre, outer: Metre, inner: Metre = 0.0) -> Pascal:
+    """Shear stress of the surface in elastic torsion.
+
+    References
+    ----------
+    shigley9, ch. 3
+    """
+    return np.asarray(np.asarray(torque) / torsion_modulus(outer, inner))
+
+
+def von_mises(direct: Pascal, shear: Pascal) -> Pascal:
+    """Equivalent stress of one direct and one shear stress.
+
+    References
+    ----------
+    shigley9, ch. 5
+    """
+    return np.asarray(np.sqrt(np.asarray(direct) ** 2 + 3.0 * np.asarray(shear) ** 2))
+
+
+def inner_at_area(outer: Metre, area: Metre2) -> Metre:
+    """Inside diameter of a tube of given outside diameter and area; NaN where it is too small.
+
+    References
+    ----------
+    geometry
+    """
+    left = np.asarray(outer) ** 2 - 4.0 * np.asarray(area) / np.pi
+    return np.asarray(np.sqrt(np.where(left >= 0.0, left, np.nan)))

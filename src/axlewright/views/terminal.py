@@ -1,0 +1,77 @@
+"""The answer as lines for a terminal: plain text, the answer first."""
+
+from axlewright.rig import Rig
+from axlewright.strength import Assessment, Comparison
+from axlewright.views.answer import (
+    CAUTION,
+    OrderRow,
+    after_mend_lines,
+    broken_lines,
+    change_lines,
+    drive_lines,
+    measure_next,
+    not_judged_line,
+    order_rows,
+    rests_line,
+    sentence,
+    severity_lines,
+    wear_rows,
+    wear_sentence,
+)
+
+STOP_BAND = "#" * 78
+
+
+def answer_lines(answer: Assessment | Comparison, system: str = "metric") -> list[str]:
+    """All lines of an assessment, or of a rig with changes beside it."""
+    if isinstance(answer, Comparison):
+        return [
+            *answer_lines(answer.before, system),
+            "",
+            *change_lines(answer),
+            *_table("one bad moment, after the change", order_rows(answer.after, system)),
+            *_table("wearing out, after the change", wear_rows(answer.after, system, 3)),
+        ]
+    lines = [_heading(answer.rig), ""]
+    stopped = bool(answer.stops)
+    if stopped:
+        lines += [
+            STOP_BAND,
+            "STOP. Do not drive. Whatever the figures below say.",
+            *(f"  {line}" for line in drive_lines(answer.stops)),
+            STOP_BAND,
+            "",
+            "Behind the stop:",
+        ]
+    lines += [sentence(answer), wear_sentence(answer, system)]
+    if not stopped:
+        lines += drive_lines(answer.findings)
+    lines += _table("one bad moment", order_rows(answer, system))
+    lines += _table("wearing out (coarse)", wear_rows(answer, system, 3))
+    lines += [not_judged_line(answer), rests_line(answer, system)]
+    worth = measure_next(answer, system)
+    if worth:
+        lines += ["Worth ten minutes:", *(f"  {line}" for line in worth)]
+    lines += after_mend_lines(answer)[:2] + broken_lines(answer) + severity_lines(answer)
+    if answer.drawn is not None:
+        lines.append(f"({answer.drawn.draws} draws, seed {answer.drawn.seed}; --why N opens a row)")
+    lines.append(CAUTION)
+    return lines
+
+
+def _heading(rig: Rig) -> str:
+    changed = f", with {' and '.join(rig.changes)}" if rig.changes else ""
+    return f"{rig.name}: {rig.axle} axle{changed}"
+
+
+def _table(title: str, rows: list[OrderRow]) -> list[str]:
+    cells = [("", title, "gives at", "then", "beside the track", "first in")]
+    cells += [
+        (str(row.rank), row.part, row.gives_at, row.then, row.beside, row.share) for row in rows
+    ]
+    widths = [max(len(line[place]) for line in cells) for place in range(6)]
+    told = [
+        ("  " + "  ".join(cell.ljust(width) for cell, width in zip(line, widths, strict=True)))
+        for line in cells
+    ]
+    return ["", *(line.rstrip() for line in told), ""]

@@ -12,6 +12,7 @@ from axlewright.strength.appraisal import (
     parts_of,
 )
 from axlewright.strength.assessment import DRAWS, Assessment, Comparison, assess_rig, compare
+from axlewright.strength.bulk import housing_mass, lowest_point
 from axlewright.strength.doubt import (
     Influence,
     SeverityMove,
@@ -44,8 +45,10 @@ __all__ = [
     "assess_rig",
     "bad_moment_order",
     "compare",
+    "housing_mass",
     "influences",
     "kind_of",
+    "lowest_point",
     "margins",
     "part_influences",
     "parts_of",

@@ -110,7 +110,7 @@ def governing_case(solved: Solved, reach: Column) -> NDArray[np.int64]:
     """Case that each row gives in first, (rows,), from one draw; the loudest where none does."""
     first = np.argmin(reach[:, 0], axis=-1)
     loud = np.argmax(solved.utilisation[:, 0], axis=-1)
-    return np.where(np.isfinite(np.min(reach[:, 0], axis=-1)), first, loud)
+    return np.asarray(np.where(np.isfinite(np.min(reach[:, 0], axis=-1)), first, loud))
 
 
 def appraise_point(rig: Rig) -> Appraised:

@@ -39,8 +39,11 @@ class Support:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Housing:
-    """A solved housing: ``place`` names the node of each station, ``moments`` are the global
-    actions (Fx, Fy, Fz, Mx, My, Mz) on both faces of every element, (n, rows, element, 2, 6).
+    """A solved housing.
+
+    ``place`` names the node of each station; ``faces`` are the global actions (Fx, Fy, Fz, Mx,
+    My, Mz) on both faces of every element, (n, rows, element, 2, 6); ``residual`` is what the
+    free body lacks over the largest load, (n, rows).
     """
 
     place: dict[str, int]
@@ -113,8 +116,10 @@ def stations(columns: Columns, words: Words) -> tuple[list[str], Column]:
 
 
 def tube_sections(columns: Columns, side: str) -> dict[str, Column]:
-    """Section properties of one tube with its sleeve and truss: EI up and fore, EA, GJ and the
-    plastic moduli up and fore; shapes (n,), SI.
+    """Section properties of one tube with its sleeve and truss.
+
+    Area, second moments up and fore, torsion constant, plastic and elastic moduli up and fore;
+    each (n,), SI.
     """
     outer = columns[f"tube_outer_{side}"]
     wall = np.minimum(columns["tube_wall"], 0.499 * outer)

@@ -4,7 +4,14 @@ from dataclasses import dataclass
 from math import isfinite
 
 from axlewright.rig import FIELDS, Finding
-from axlewright.strength import Assessment, Comparison, Influence, Place
+from axlewright.strength import (
+    Assessment,
+    Comparison,
+    Influence,
+    Place,
+    housing_mass,
+    lowest_point,
+)
 from axlewright.views.phrases import (
     beside_the_track,
     closeness,
@@ -159,7 +166,7 @@ def after_mend_lines(assessment: Assessment) -> list[str]:
     ]
 
 
-def change_lines(comparison: Comparison) -> list[str]:
+def change_lines(comparison: Comparison, system: str = "metric") -> list[str]:
     """What a change did: what got worse as plainly as what got better."""
     before = {place.kind: place for place in comparison.before.order}
     after = {place.kind: place for place in comparison.after.order}
@@ -178,9 +185,24 @@ def change_lines(comparison: Comparison) -> list[str]:
     lines = [f"With {names}: {sentence(comparison.after)}"]
     lines.append("Worse: " + _listed([line for _, line in sorted(worse)]))
     lines.append("Better: " + _listed([line for _, line in sorted(better)]))
+    lines.append(_bulk_line(comparison, system))
     if comparison.dropped:
         lines.append(f"Readings that went with what was replaced: {_listed(comparison.dropped)}")
     return lines
+
+
+def _bulk_line(comparison: Comparison, system: str) -> str:
+    before, after = comparison.before.columns, comparison.after.columns
+    mass = float((housing_mass(after) - housing_mass(before))[0])
+    drop = float((lowest_point(after) - lowest_point(before))[0])
+    told = "no change of mass in tubes, sleeves and truss"
+    if abs(mass) > 0.05:
+        sense = "more" if mass > 0.0 else "less"
+        told = f"{quantity(abs(mass), 'mass', system, 2)} {sense} in tubes, sleeves and truss"
+    if abs(drop) < 0.0005:
+        return f"Mass and clearance: {told}; the centre hangs as low as before."
+    sense = "higher" if drop > 0.0 else "lower"
+    return f"Mass and clearance: {told}; the centre hangs {quantity(abs(drop), 'length', system, 2)} {sense}."
 
 
 def broken_lines(assessment: Assessment) -> list[str]:

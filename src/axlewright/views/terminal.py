@@ -28,7 +28,7 @@ def answer_lines(answer: Assessment | Comparison, system: str = "metric") -> lis
         return [
             *answer_lines(answer.before, system),
             "",
-            *change_lines(answer),
+            *change_lines(answer, system),
             *_table("one bad moment, after the change", order_rows(answer.after, system)),
             *_table("wearing out, after the change", wear_rows(answer.after, system, 3)),
         ]

@@ -62,6 +62,7 @@ def changed_rig(rig: Rig, change: Change) -> tuple[Rig, tuple[str, ...]]:
         given=given,
         tyre=tyre,
         changes=(*rig.changes, change.name),
+        built=rig.built or rig,
         digest=sha256(f"{rig.digest}+{change.digest}".encode()).hexdigest(),
     )
     _check(new, change)

@@ -19,6 +19,23 @@ ABSENT = {
     "truss_outer": 0.0381,
     "truss_wall": 0.0032,
 }
+FOLLOWS = frozenset(
+    {
+        "tube_wall",
+        "tube_yield",
+        "shaft_shear_yield",
+        "spline_teeth",
+        "spline_outer",
+        "cap_to_cap",
+        "trunnion",
+        "bearing_rating",
+        "bump_stiffness",
+        "landing_stiffness",
+        "lateral_stiffness",
+        "grip_wedged",
+        "bias_ratio",
+    }
+)  # assumptions that go with the part or the ground they belong to when that is changed
 SEED = 20_260_501
 PAGE = 256  # draws are made a page at a time, so no block size can change them
 
@@ -110,8 +127,13 @@ def _settle(rig: Rig, score_of: Callable[[str], Column], draws: int) -> dict[str
         drawn = datum.value + (datum.doubt * score_of(name) if datum.doubt > 0.0 else 0.0)
         columns[name] = np.broadcast_to(np.asarray(drawn, dtype=np.float64), (draws,))
     _derive(columns)
+    built = _settle(rig.built, score_of, draws) if rig.built is not None else {}
+    kept = set(built) - set(rig.built.given if rig.built is not None else ()) - FOLLOWS
     for item in ASSUMPTIONS:
         if item.quantity in columns or not item.applies(rig.words):
+            continue
+        if item.quantity in kept:
+            columns[item.quantity] = built[item.quantity]
             continue
         columns[item.quantity] = item.values(columns, rig.words, score_of(item.quantity))
     return columns

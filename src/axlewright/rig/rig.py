@@ -39,7 +39,11 @@ ABOUT = 3.0  # "about" trebles a careful reading's doubt
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Rig:
-    """One vehicle as it stands, with one of its axles, its answers and its condition."""
+    """One vehicle as it stands, with one of its axles, its answers and its condition.
+
+    After a change, ``built`` is the rig before the first one: what is assumed about a part that
+    was not changed stays what it was.
+    """
 
     name: str
     words: Mapping[str, str]
@@ -50,6 +54,7 @@ class Rig:
     file: str = ""
     digest: str = ""
     changes: tuple[str, ...] = ()
+    built: "Rig | None" = None
 
     @property
     def axle(self) -> str:

@@ -202,7 +202,8 @@ def _bulk_line(comparison: Comparison, system: str) -> str:
     if abs(drop) < 0.0005:
         return f"Mass and clearance: {told}; the centre hangs as low as before."
     sense = "higher" if drop > 0.0 else "lower"
-    return f"Mass and clearance: {told}; the centre hangs {quantity(abs(drop), 'length', system, 2)} {sense}."
+    moved = quantity(abs(drop), "length", system, 2)
+    return f"Mass and clearance: {told}; the centre hangs {moved} {sense}."
 
 
 def broken_lines(assessment: Assessment) -> list[str]:

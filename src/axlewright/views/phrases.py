@@ -1,6 +1,6 @@
 """Words for parts, cases, severities and consequences, in the reader's units."""
 
-from math import isfinite, isinf
+from math import floor, isfinite, isinf, log10
 
 from axlewright import units
 from axlewright.duty import live_cases
@@ -73,7 +73,8 @@ def span_in_ground_terms(  # noqa: PLR0911  (one way out for each kind)
     if kind == "speed":
         told = _span(low, high, "speed", system)
         if case.startswith("strike"):
-            ledge = units.show(float(columns["strike_height"][0]), "length", system, 2)
+            unit = "cm" if system != "us" else "in"
+            ledge = f"{_two(float(columns['strike_height'][0]), 'length', unit)} {unit}"
             return f"a {ledge} square ledge at {told}"
         return f"sliding sideways into a rut at {told}"
     if kind == "length":
@@ -115,12 +116,20 @@ def closeness(place: Place) -> str:
 
 
 def quantity(value: float, kind: str, system: str = "metric", digits: int = 3) -> str:
-    """A quantity of an assumption or capacity in the reader's units."""
+    """A quantity of an assumption or capacity in the reader's units, never with exponents."""
     if not isfinite(value):
         return "no end"
     if kind == "volume":
-        return f"{value * 1e6:.{digits}g} cm3"
-    return units.show(value, kind, system, digits)
+        return f"{plain(value * 1e6, digits)} cm3"
+    unit = units.SYSTEMS[system][kind]
+    return f"{plain(value / units.known(kind)[unit], digits)} {unit}".rstrip()
+
+
+def plain(number: float, digits: int) -> str:
+    """A number with so many significant digits and no exponent."""
+    rounded = float(f"{number:.{digits}g}")
+    size = floor(log10(abs(rounded))) if rounded else 0
+    return f"{rounded:,.{min(max(digits - 1 - size, 0), 6)}f}"
 
 
 def _distance(metres: float, unit: str) -> str:

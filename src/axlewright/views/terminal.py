@@ -1,5 +1,7 @@
 """The answer as lines for a terminal: plain text, the answer first."""
 
+from textwrap import wrap
+
 from axlewright.rig import Rig
 from axlewright.strength import Assessment, Comparison
 from axlewright.views.answer import (
@@ -22,15 +24,17 @@ from axlewright.views.answer import (
 STOP_BAND = "#" * 78
 
 
-def answer_lines(answer: Assessment | Comparison, system: str = "metric") -> list[str]:
+def answer_lines(
+    answer: Assessment | Comparison, system: str = "metric", width: int = 100
+) -> list[str]:
     """All lines of an assessment, or of a rig with changes beside it."""
     if isinstance(answer, Comparison):
         return [
-            *answer_lines(answer.before, system),
+            *answer_lines(answer.before, system, width),
             "",
             *change_lines(answer, system),
-            *_table("one bad moment, after the change", order_rows(answer.after, system)),
-            *_table("wearing out, after the change", wear_rows(answer.after, system, 3)),
+            *_table(width, "one bad moment, after the change", order_rows(answer.after, system)),
+            *_table(width, "wearing out, after the change", wear_rows(answer.after, system, 3)),
         ]
     lines = [_heading(answer.rig), ""]
     stopped = bool(answer.stops)
@@ -46,8 +50,8 @@ def answer_lines(answer: Assessment | Comparison, system: str = "metric") -> lis
     lines += [sentence(answer), wear_sentence(answer, system)]
     if not stopped:
         lines += drive_lines(answer.findings)
-    lines += _table("one bad moment", order_rows(answer, system))
-    lines += _table("wearing out (coarse)", wear_rows(answer, system, 3))
+    lines += _table(width, "one bad moment", order_rows(answer, system))
+    lines += _table(width, "wearing out (coarse)", wear_rows(answer, system, 3))
     lines += [not_judged_line(answer), rests_line(answer, system)]
     worth = measure_next(answer, system)
     if worth:
@@ -64,14 +68,38 @@ def _heading(rig: Rig) -> str:
     return f"{rig.name}: {rig.axle} axle{changed}"
 
 
-def _table(title: str, rows: list[OrderRow]) -> list[str]:
+def _table(width: int, title: str, rows: list[OrderRow]) -> list[str]:
     cells = [("", title, "gives at", "then", "beside the track", "first in")]
     cells += [
         (str(row.rank), row.part, row.gives_at, row.then, row.beside, row.share) for row in rows
     ]
+    if max(sum(len(cell) + 2 for cell in line) for line in cells) > width:
+        return _stacked(title, rows, width)
     widths = [max(len(line[place]) for line in cells) for place in range(6)]
     told = [
         ("  " + "  ".join(cell.ljust(width) for cell, width in zip(line, widths, strict=True)))
         for line in cells
     ]
     return ["", *(line.rstrip() for line in told), ""]
+
+
+def _stacked(title: str, rows: list[OrderRow], width: int) -> list[str]:
+    """Give the same rows under one another, for a narrow terminal."""
+    out = ["", f"  {title}"]
+    for row in rows:
+        share = f" ({row.share} of draws)" if row.share else ""
+        out.append(f"  {row.rank} {row.part}{share}")
+        told = f"gives at {row.gives_at}. Then: {row.then}. Beside the track: {row.beside}."
+        out += wrap(told, width, initial_indent="      ", subsequent_indent="      ")
+    return [*out, ""]
+
+
+def folded(lines: list[str], width: int) -> list[str]:
+    """Lines folded to a width, tables and bands left as they are."""
+    out: list[str] = []
+    for line in lines:
+        if len(line) <= width or line.startswith((" ", "#")):
+            out.append(line)
+        else:
+            out += wrap(line, width, subsequent_indent="  ")
+    return out

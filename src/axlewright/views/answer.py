@@ -24,6 +24,8 @@ from axlewright.views.phrases import (
 )
 
 MOST_ROWS = 5
+MOST_BETTER = 6
+LESS, MORE = 0.97, 1.03  # smaller changes of a margin are not told
 CAUTION = (
     "Decision support, not a certificate: the makers' manuals, local law and licensed practice "
     "come first. Go comes only from looks at the real thing."
@@ -173,18 +175,28 @@ def change_lines(comparison: Comparison, system: str = "metric") -> list[str]:
     worse, better = [], []
     for kind, now in after.items():
         was = before.get(kind)
-        if was is None or not isfinite(was.margin) or not isfinite(now.margin):
+        if was is None or not (isfinite(was.margin) or isfinite(now.margin)):
+            continue
+        name = short_name(now.part, now.side)
+        if not isfinite(now.margin):
+            better.append((-9.0, f"{name}: no longer in reach"))
+            continue
+        if not isfinite(was.margin):
+            worse.append((0.0, f"{name}: now in reach"))
             continue
         ratio = now.margin / max(was.margin, 1e-6)
-        line = f"{short_name(now.part, now.side)}: {_times_more(ratio)}"
-        if ratio < 0.97:
+        line = f"{name}: {_times_more(ratio)}"
+        if ratio < LESS:
             worse.append((ratio, line))
-        elif ratio > 1.03:
+        elif ratio > MORE:
             better.append((-ratio, line))
     names = " and ".join(change.name for change in comparison.changes)
     lines = [f"With {names}: {sentence(comparison.after)}"]
     lines.append("Worse: " + _listed([line for _, line in sorted(worse)]))
-    lines.append("Better: " + _listed([line for _, line in sorted(better)]))
+    told = [line for _, line in sorted(better)]
+    rest = len(told) - MOST_BETTER
+    more = [f"and {rest} more parts a little"] if rest > 0 else []
+    lines.append("Better: " + _listed(told[:MOST_BETTER] + more))
     lines.append(_bulk_line(comparison, system))
     if comparison.dropped:
         lines.append(f"Readings that went with what was replaced: {_listed(comparison.dropped)}")

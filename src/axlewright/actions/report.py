@@ -4,13 +4,14 @@ import os
 from pathlib import Path
 
 from axlewright.errors import AxlewrightError
-from axlewright.report import assessment_report
 from axlewright.strength import Assessment, Comparison
-from axlewright.views.report_words import report_data
 
 
 def write_report(answer: Assessment | Comparison, path: Path, system: str = "metric") -> None:
     """Typeset the report; an old file stays whole until the new one is."""
+    from axlewright.report import assessment_report  # noqa: PLC0415  (the typesetter is heavy)
+    from axlewright.views import report_data  # noqa: PLC0415
+
     made = assessment_report(report_data(answer, system))
     draft = path.with_name(path.name + ".part")
     try:

@@ -1,4 +1,7 @@
-"""The command line: its commands are loaded only when they are called."""
+"""The command line: its commands are loaded only when they are called.
+
+Exit codes: 0 an answer; 2 input to put right; 3 an answer that contains a STOP; 1 a bug of ours.
+"""
 
 import sys
 from collections.abc import Sequence

@@ -67,11 +67,11 @@ def assess(
             f"There is no row {why}.", remedy=f"Give a number from 1 to {len(shown.order)}."
         )
     if json_:
-        from axlewright.views.as_json import as_json
+        from axlewright.views import as_json
 
         sys.stdout.write(json.dumps(as_json(answer), indent=2, allow_nan=False) + "\n")
     elif why is not None:
-        from axlewright.views.why import why_lines
+        from axlewright.views import why_lines
 
         _print(why_lines(shown, why, units))
     else:
@@ -79,7 +79,7 @@ def assess(
 
         _print(answer_lines(answer, units))
     if report is not None:
-        from axlewright.actions.report import write_report
+        from axlewright.actions import write_report
 
         write_report(answer, report, units)
         sys.stderr.write(f"report: {report}\n")

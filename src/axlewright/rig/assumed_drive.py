@@ -1,46 +1,19 @@
-"""Assumptions about the torque path, the wheel end, severities and the coarse wear estimate."""
+"""Assumptions about the torque path, engine and grip."""
 
-import numpy as np
+from axlewright.rig.assumption import Assumption
+from axlewright.rig.scaling import (
+    MEMORY,
+    is_front,
+    load_scale,
+    shaft_shear_yield,
+)
 
-from axlewright.rig.assumed_frame import MEMORY
-from axlewright.rig.assumption import Assumption, Column, Columns, Words
-from axlewright.tables import material, severity
-
-USUAL_LOAD = 11_000.0
-SHAFTS = {
-    "induction-hardened carbon": "shaft_1040_induction",
-    "chrome-nickel-molybdenum": "shaft_4340_temper_800",
-    "high-silicon vacuum-melted": "shaft_300m",
-}
-VON_MISES = 0.577  # torsional over tensile yield
-
-
-def _scale(columns: Columns, power: float) -> Column:
-    return np.asarray((columns["axle_weight"] / USUAL_LOAD) ** power)
-
-
-def _shear_yield(_: Columns, words: Words) -> float:
-    entry = material(SHAFTS.get(words["shaft.steel"], "shaft_1040_induction"))
-    if entry.shear_yield_low is not None and entry.shear_yield_high is not None:
-        return float(np.sqrt(entry.shear_yield_low * entry.shear_yield_high))
-    return VON_MISES * float(np.sqrt(entry.yield_low * entry.yield_high))
-
-
-def _severity(key: str, what: str = "value") -> float:
-    entry = severity(key)
-    return float(entry.speed or 0.0) if what == "speed" else float(entry.value)
-
-
-def _front(words: Words) -> bool:
-    return words["rig.axle"] == "front"
-
-
-DRIVE_ASSUMPTIONS: tuple[Assumption, ...] = (
+DRIVE: tuple[Assumption, ...] = (
     Assumption(
         quantity="cap_across",
         label="joint cap across",
         kind="length",
-        centre=lambda c, w: 0.0295 * _scale(c, 0.2),
+        centre=lambda c, w: 0.0295 * load_scale(c, 0.2),
         spread=1.15,
         source=MEMORY,
     ),
@@ -56,7 +29,7 @@ DRIVE_ASSUMPTIONS: tuple[Assumption, ...] = (
         quantity="ring_diameter",
         label="ring gear across",
         kind="length",
-        centre=lambda c, w: 0.216 * _scale(c, 0.25),
+        centre=lambda c, w: 0.216 * load_scale(c, 0.25),
         spread=1.1,
         source=MEMORY,
     ),
@@ -115,13 +88,13 @@ DRIVE_ASSUMPTIONS: tuple[Assumption, ...] = (
         centre=lambda c, w: 0.97 * c["inner_shaft"],
         spread=1.07,
         source=MEMORY,
-        applies=_front,
+        applies=is_front,
     ),
     Assumption(
         quantity="shaft_shear_yield",
         label="shear yield of the shafts",
         kind="stress",
-        centre=_shear_yield,
+        centre=shaft_shear_yield,
         spread=1.3,
         source="hardened shafts, memory",
     ),
@@ -267,199 +240,5 @@ DRIVE_ASSUMPTIONS: tuple[Assumption, ...] = (
         spread=0.15,
         family="uniform",
         source=MEMORY,
-    ),
-    Assumption(
-        quantity="bearing_setback",
-        label="bearing centre inside the mounting face",
-        kind="length",
-        centre=0.04,
-        spread=0.02,
-        family="normal",
-        source=MEMORY,
-    ),
-    Assumption(
-        quantity="row_spread",
-        label="spread of the bearing's rows",
-        kind="length",
-        centre=lambda c, w: 0.062 * _scale(c, 0.3),
-        spread=1.3,
-        source=MEMORY,
-    ),
-    Assumption(
-        quantity="bearing_static",
-        label="static rating of one row",
-        kind="force",
-        centre=lambda c, w: 105e3 * _scale(c, 0.6),
-        spread=1.5,
-        source=MEMORY,
-    ),
-    Assumption(
-        quantity="bearing_rating",
-        label="dynamic rating of one row",
-        kind="force",
-        centre=lambda c, w: 0.8 * c["bearing_static"],
-        spread=1.25,
-        source=MEMORY,
-    ),
-    Assumption(
-        quantity="spindle_outer",
-        label="spindle at its root",
-        kind="length",
-        centre=lambda c, w: 0.056 * _scale(c, 0.3),
-        spread=1.2,
-        source=MEMORY,
-    ),
-    Assumption(
-        quantity="spindle_yield",
-        label="yield of the spindle",
-        kind="stress",
-        centre=480e6,
-        spread=1.35,
-        source=MEMORY,
-    ),
-    Assumption(
-        quantity="stud_count",
-        label="wheel studs",
-        kind="plain",
-        centre=6.0,
-        spread=1.01,
-        source="taken as six",
-    ),
-    Assumption(
-        quantity="stud_diameter",
-        label="wheel studs across",
-        kind="length",
-        centre=0.0135,
-        spread=1.1,
-        source=MEMORY,
-    ),
-    Assumption(
-        quantity="stud_circle",
-        label="stud circle",
-        kind="length",
-        centre=0.1397,
-        spread=1.12,
-        source=MEMORY,
-    ),
-    Assumption(
-        quantity="seat_friction",
-        label="grip of the wheel seat",
-        kind="plain",
-        centre=0.28,
-        spread=1.5,
-        source="conical seats, memory",
-    ),
-    Assumption(
-        quantity="cover_share",
-        label="share of a rock's blow that the cover takes",
-        kind="plain",
-        centre=0.25,
-        spread=0.2,
-        family="uniform",
-        source=MEMORY,
-    ),
-    Assumption(
-        quantity="cover_limit",
-        label="blow that dents the cover onto the gear",
-        kind="force",
-        centre=24e3,
-        spread=1.8,
-        source=MEMORY,
-    ),
-    Assumption(
-        quantity="strike_height",
-        label="reference ledge",
-        kind="length",
-        centre=lambda c, w: severity("strike_left").value,
-        spread=1.01,
-        source="the ledge of the reference case",
-    ),
-    Assumption(
-        quantity="strike_speed",
-        label="speed at which it meets the ledge",
-        kind="speed",
-        centre=lambda c, w: _severity("strike_left", "speed"),
-        spread=1.6,
-        source="severity, memory",
-    ),
-    Assumption(
-        quantity="strike_share",
-        label="share of the axle's mass behind one wheel",
-        kind="plain",
-        centre=0.75,
-        spread=1.35,
-        source=MEMORY,
-    ),
-    Assumption(
-        quantity="landing_drop",
-        label="drop of a landing",
-        kind="length",
-        centre=lambda c, w: _severity("landing"),
-        spread=1.6,
-        source="severity, memory",
-    ),
-    Assumption(
-        quantity="landing_stiffness",
-        label="stiffness that stops a landing",
-        kind="stiffness",
-        centre=lambda c, w: 0.45 * c["tyre_stiffness"],
-        spread=1.5,
-        source="tyres, springs and bump stops in series, less damping; memory",
-    ),
-    Assumption(
-        quantity="slide_speed",
-        label="speed of a side slide",
-        kind="speed",
-        centre=lambda c, w: _severity("slide_left"),
-        spread=1.6,
-        source="severity, memory",
-    ),
-    Assumption(
-        quantity="lateral_stiffness",
-        label="sideways stiffness of tyre and arms",
-        kind="stiffness",
-        centre=lambda c, w: 0.6 * c["tyre_stiffness"],
-        spread=1.4,
-        source=MEMORY,
-    ),
-    Assumption(
-        quantity="hung_factor",
-        label="one wheel hung: dynamic factor",
-        kind="plain",
-        centre=lambda c, w: _severity("hung_left"),
-        spread=1.6,
-        source="severity, memory",
-    ),
-    Assumption(
-        quantity="rock_factor",
-        label="rock under the centre: axle weights",
-        kind="plain",
-        centre=lambda c, w: _severity("rock"),
-        spread=1.6,
-        source="severity, memory",
-    ),
-    Assumption(
-        quantity="corner_share",
-        label="cornering, share of gravity",
-        kind="plain",
-        centre=lambda c, w: _severity("cornering_left"),
-        spread=1.6,
-        source="severity, memory",
-    ),
-    Assumption(
-        quantity="weld_scatter",
-        label="scatter of weld lives",
-        kind="plain",
-        centre=1.0,
-        spread=2.1,
-        source="standard deviation 0.2 of log N, EN 1993-1-9 background, memory",
-    ),
-    Assumption(
-        quantity="duty_share",
-        label="how often the reference moments come",
-        kind="plain",
-        centre=1.0,
-        spread=2.0,
-        source="duty, memory",
     ),
 )

@@ -6,12 +6,16 @@ from hashlib import sha256
 
 import numpy as np
 
-from axlewright.rig.assumed_drive import DRIVE_ASSUMPTIONS
-from axlewright.rig.assumed_frame import FRAME_ASSUMPTIONS
+from axlewright.rig.assumed_cases import CASES
+from axlewright.rig.assumed_drive import DRIVE
+from axlewright.rig.assumed_ends import ENDS
+from axlewright.rig.assumed_held import HELD
+from axlewright.rig.assumed_housing import HOUSING
+from axlewright.rig.assumed_steering import STEERING
 from axlewright.rig.assumption import Assumption, Column
 from axlewright.rig.rig import Rig
 
-ASSUMPTIONS: tuple[Assumption, ...] = FRAME_ASSUMPTIONS + DRIVE_ASSUMPTIONS
+ASSUMPTIONS: tuple[Assumption, ...] = HOUSING + STEERING + HELD + DRIVE + ENDS + CASES
 ABSENT = {
     "sleeve_wall_left": 0.0,
     "sleeve_wall_right": 0.0,

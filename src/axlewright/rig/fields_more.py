@@ -2,6 +2,7 @@
 
 from axlewright.rig.field import Field
 from axlewright.rig.fields_drive import DRIVE_FIELDS
-from axlewright.rig.fields_frame import FRAME_FIELDS
+from axlewright.rig.fields_held import HELD_FIELDS
+from axlewright.rig.fields_housing import HOUSING_FIELDS
 
-MORE_FIELDS: tuple[Field, ...] = FRAME_FIELDS + DRIVE_FIELDS
+MORE_FIELDS: tuple[Field, ...] = HOUSING_FIELDS + HELD_FIELDS + DRIVE_FIELDS

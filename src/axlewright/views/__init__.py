@@ -1,1 +1,45 @@
 """Results as words, rows and figures in the reader's units."""
+
+from axlewright.views.answer import (
+    CAUTION,
+    OrderRow,
+    after_mend_lines,
+    broken_lines,
+    change_lines,
+    drive_lines,
+    measure_next,
+    not_judged_line,
+    order_rows,
+    rests_line,
+    sentence,
+    severity_lines,
+    wear_rows,
+    wear_sentence,
+)
+from axlewright.views.as_json import as_json
+from axlewright.views.phrases import part_name, quantity
+from axlewright.views.terminal import answer_lines, folded
+from axlewright.views.why import why_lines
+
+__all__ = [
+    "CAUTION",
+    "OrderRow",
+    "after_mend_lines",
+    "answer_lines",
+    "as_json",
+    "broken_lines",
+    "change_lines",
+    "drive_lines",
+    "folded",
+    "measure_next",
+    "not_judged_line",
+    "order_rows",
+    "part_name",
+    "quantity",
+    "rests_line",
+    "sentence",
+    "severity_lines",
+    "wear_rows",
+    "wear_sentence",
+    "why_lines",
+]

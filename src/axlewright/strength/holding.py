@@ -1,0 +1,172 @@
+"""What holds the housing: springs on their stops, arms, radius arms, leaves, track bar."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from axlewright.physics import frame, section
+from axlewright.rig import Column, Columns, Words
+
+STEEL = 205e9
+SIGN = {"left": 1.0, "right": -1.0}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Support:
+    """One thing that holds the axle: its node and its stiffness about that node.
+
+    For a rod, ``offset`` (from the node) and ``direction`` (towards the frame) give its tension.
+    """
+
+    name: str
+    node: int
+    stiffness: Column
+    offset: Column
+    direction: Column | None
+    rod_stiffness: Column | None
+
+
+def supports(columns: Columns, words: Words, place: dict[str, int]) -> list[Support]:
+    """Everything that holds the housing, each with its stiffness about its node."""
+    held: list[Support] = []
+    tube = 0.5 * columns["tube_outer_left"]
+    bush = columns["bushing_stiffness"]
+    for side in ("right", "left"):
+        held.append(_spring(columns, words, place, side))
+        if words["held_by.arms"] == "leaves":
+            continue
+        low = -(tube + columns["arm_bracket_height"])
+        node = place[f"arm_{side}"]
+        if words["held_by.arms"] == "radius arms":
+            held.append(_radius_arm(columns, node, side, low))
+            continue
+        back = _direction(-columns["arm_length"], 0.0, 0.06 - low)
+        rod = _in_series(_bar(columns, "arm", columns["arm_length"]), bush)
+        held.append(_rod(f"lower_arm_{side}", node, _offset(0.0 * low, 0.0, low), back, rod))
+        if words["held_by.arms"] == "four arms":
+            node = place[f"joint_{side}"]
+            rise = 0.14 + 0.0 * low
+            held.append(
+                _rod(
+                    f"upper_arm_{side}",
+                    node,
+                    _offset(0.0 * low, 0.0, rise),
+                    _direction(-0.8 * columns["arm_length"], 0.0, 0.02 + 0.0 * low),
+                    rod,
+                )
+            )
+    if words["held_by.arms"] == "three arms":
+        rise = 0.16 + 0.0 * tube
+        rod = _in_series(_bar(columns, "arm", columns["arm_length"]), bush)
+        held.append(
+            _rod(
+                "upper_arm",
+                place["centre"],
+                _offset(0.0 * rise, 0.0, rise),
+                _direction(-0.8 * columns["arm_length"], 0.0, 0.02 + 0.0 * rise),
+                rod,
+            )
+        )
+    if words["held_by.arms"] != "leaves":
+        held.append(_track_bar(columns, words, place, tube))
+    return held
+
+
+def _spring(columns: Columns, words: Words, place: dict[str, int], side: str) -> Support:
+    rate = columns["spring_rate"] + columns["bump_stiffness"]  # a bad moment is on the stops
+    node = place[f"seat_{side}"]
+    none = 0.0 * rate
+    if words["held_by.weight_on"] == "leaf":
+        sideways, along = 3.0e6 + none, 8.0e6 + none  # of the frame cases' order; memory
+        pad = frame.point_support(
+            _offset(none, 0.0, 0.06 + none),
+            np.stack([along, sideways, rate], -1),
+            np.stack([none, 2.0e5 + none, none + 2.0e4], -1),
+        )
+        return Support(
+            name=f"spring_{side}",
+            node=node,
+            stiffness=pad,
+            offset=_offset(none, 0.0, 0.06 + none),
+            direction=None,
+            rod_stiffness=None,
+        )
+    behind = none
+    if words["held_by.weight_on"].startswith("coil-over"):
+        behind = -columns["damper_bracket_behind"]
+    offset = _offset(behind, 0.0, 0.06 + none)
+    coil = frame.point_support(
+        offset, np.stack([0.05 * rate, 0.05 * rate, rate], -1), np.stack([none, none, none], -1)
+    )
+    return Support(
+        name=f"spring_{side}",
+        node=node,
+        stiffness=coil,
+        offset=offset,
+        direction=None,
+        rod_stiffness=None,
+    )
+
+
+def _radius_arm(columns: Columns, node: int, side: str, low: Column) -> Support:
+    length, bush = columns["arm_length"], columns["bushing_stiffness"]
+    none = 0.0 * length
+    twist = 0.15 * bush * 0.09**2  # two soft bushings 90 mm either side of the tube; memory
+    upright = 1.0 / (1.0 / bush + length**2 / twist)
+    offset = _offset(-length, 0.0, low)
+    held = frame.point_support(
+        offset, np.stack([0.5 * bush, 0.005 * bush, upright], -1), np.stack([none] * 3, -1)
+    )
+    return Support(
+        name=f"radius_arm_{side}",
+        node=node,
+        stiffness=held,
+        offset=offset,
+        direction=None,
+        rod_stiffness=None,
+    )
+
+
+def _track_bar(columns: Columns, words: Words, place: dict[str, int], tube: Column) -> Support:
+    side = words["track_bar.on_axle"]
+    span, drop = columns["track_bar_span"], columns["track_bar_drop"]
+    reach = np.sqrt(np.maximum(span**2 - drop**2, 0.01))
+    rod = _in_series(_bar(columns, "track_bar", span), columns["bushing_stiffness"])
+    offset = _offset(0.0 * span, 0.0, tube + columns["track_bar_bracket_height"])
+    return _rod(
+        "track_bar",
+        place[f"track_bar_{side}"],
+        offset,
+        _direction(0.0 * span, -SIGN[side] * reach, drop),
+        rod,
+    )
+
+
+def _bar(columns: Columns, name: str, length: Column) -> Column:
+    outer = columns[f"{name}_outer"]
+    inner = np.maximum(outer - 2.0 * columns[f"{name}_wall"], 0.0)
+    return STEEL * section.area(outer, inner) / length
+
+
+def _in_series(bar: Column, bushing: Column) -> Column:
+    return 1.0 / (1.0 / bar + 2.0 / bushing)
+
+
+def _rod(name: str, node: int, offset: Column, direction: Column, stiffness: Column) -> Support:
+    return Support(
+        name=name,
+        node=node,
+        stiffness=frame.rod_support(offset, direction, stiffness),
+        offset=offset,
+        direction=direction,
+        rod_stiffness=stiffness,
+    )
+
+
+def _offset(ahead: Column, left: float | Column, up: Column) -> Column:
+    return np.stack(np.broadcast_arrays(ahead, left, up), axis=-1)
+
+
+def _direction(ahead: Column, left: float | Column, up: float | Column) -> Column:
+    vector = np.stack(np.broadcast_arrays(ahead, left, up), axis=-1)
+    return np.asarray(vector / np.linalg.norm(vector, axis=-1, keepdims=True))

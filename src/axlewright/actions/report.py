@@ -9,8 +9,8 @@ from axlewright.strength import Assessment, Comparison
 
 def write_report(answer: Assessment | Comparison, path: Path, system: str = "metric") -> None:
     """Typeset the report; an old file stays whole until the new one is."""
-    from axlewright.report import assessment_report  # noqa: PLC0415  (the typesetter is heavy)
-    from axlewright.views import report_data  # noqa: PLC0415
+    from axlewright.report import assessment_report
+    from axlewright.views import report_data
 
     made = assessment_report(report_data(answer, system))
     draft = path.with_name(path.name + ".part")

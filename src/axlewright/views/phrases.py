@@ -78,7 +78,7 @@ def span_in_ground_terms(  # noqa: PLR0911  (one way out for each kind)
             return f"a {ledge} square ledge at {told}"
         return f"sliding sideways into a rut at {told}"
     if kind == "length":
-        return f"landing from {_span(low, high, 'length', system)}"
+        return f"landing from a drop of {_span(low, high, 'length', system)}"
     if case.startswith("pull"):
         told = _percent(low, high)
         if case == "pull_both":
@@ -102,7 +102,7 @@ def life(place: WearPlace, system: str = "metric") -> str:
         return "no end seen"
     unit = units.SYSTEMS[system]["distance"]
     if high > 1e9:
-        return f"from {_distance(low, unit)}"
+        return f"more than {_distance(low, unit)}"
     return f"{_distance(low, unit).removesuffix(unit).strip()} to {_distance(high, unit)}"
 
 
@@ -144,8 +144,6 @@ def _span(low: float, high: float, kind: str, system: str) -> str:
         return "more than it can meet"
     if isinf(high):
         return f"{told_low} {unit} or more"
-    if told_low == "0":
-        return f"up to {told_high} {unit}"
     return f"{told_low} to {told_high} {unit}"
 
 

@@ -89,7 +89,8 @@ def _stacked(title: str, rows: list[OrderRow], width: int) -> list[str]:
     for row in rows:
         share = f" ({row.share} of draws)" if row.share else ""
         out.append(f"  {row.rank} {row.part}{share}")
-        told = f"gives at {row.gives_at}. Then: {row.then}. Beside the track: {row.beside}."
+        verb = "gives at " if row.closeness else ""
+        told = f"{verb}{row.gives_at}. Then: {row.then}. Beside the track: {row.beside}."
         out += wrap(told, width, initial_indent="      ", subsequent_indent="      ")
     return [*out, ""]
 

@@ -90,7 +90,25 @@ RANGES: dict[str, tuple[float, float]] = {
     "poisson": (0.2, 0.4),
 }
 # The same for one formula only, by "formula.parameter".
-RANGES_OF_ONE: dict[str, tuple[float, float]] = {}
+RANGES_OF_ONE: dict[str, tuple[float, float]] = {
+    "shaft.elastic_core.torque": (1e-4, 2e-3),
+    "shaft.twist.torque": (1e-4, 2e-3),
+    "shaft.residual_twist.torque": (1e-4, 2e-3),
+    "shaft.residual_shear.torque": (1e-4, 2e-3),
+    "weld_fatigue.endurance.knee": (5e6, 1e7),
+    "bearing.mixed_load.exponent": (3.0, 3.0),
+    "section.inner_at_area.area": (1e-3, 1e-2),
+}
 
 # Fits to measurements, whose constants carry units of their own: they cannot scale. Each says why.
-FITS: dict[str, str] = {}
+FITS: dict[str, str] = {
+    name: "a printed fit in pounds and inches, turned into SI inside"
+    for name in (
+        "bevel_rating.bending_allowable",
+        "bevel_rating.bending_size_factor",
+        "bevel_rating.contact_allowable",
+        "bevel_rating.dynamic_factor",
+        "bevel_rating.fastest_speed",
+        "bevel_rating.load_distribution",
+    )
+} | {"gearing.highest_lawful_reading": "a rule whose 4 km/h is a constant"}

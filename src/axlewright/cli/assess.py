@@ -1,6 +1,7 @@
 """`axlewright assess`: the main job, from a rig file to the answer."""
 
 import json
+import shutil
 import sys
 from pathlib import Path
 from typing import Annotated, Literal
@@ -75,9 +76,10 @@ def assess(
 
         _print(why_lines(shown, why, units))
     else:
-        from axlewright.views.terminal import answer_lines
+        from axlewright.views import answer_lines, folded
 
-        _print(answer_lines(answer, units))
+        width = max(60, shutil.get_terminal_size((100, 24)).columns)
+        _print(folded(answer_lines(answer, units, width), width))
     if report is not None:
         from axlewright.actions import write_report
 

@@ -27,9 +27,8 @@ def rig_schema(catalogue: Sequence[Field] = FIELDS) -> Schema:
         ["axlewright", "rig"],
     )
     for field in catalogue:
-        _put(root, field.path.split("."), _answer(field), required=field.required)
-        if field.axle != "both" and field.required:
-            _let_go(root, field.path.split("."))
+        always = field.required and field.axle == "both"
+        _put(root, field.path.split("."), _answer(field), required=always)
     rules = [_only_on(axle, catalogue) for axle in AXLES]
     said = {"$schema": _DIALECT, "title": "A rig, for axlewright"}
     return {**said, **root, "allOf": [rule for rule in rules if rule]}
@@ -99,15 +98,6 @@ def _put(table: Schema, keys: list[str], answer: Schema, *, required: bool) -> N
     else:
         inner = properties.setdefault(keys[0], _object({}, []))
         _put(inner, keys[1:], answer, required=required)
-
-
-def _let_go(table: Schema, keys: list[str]) -> None:
-    """Take back that a field is required: it is so on one axle only, by a rule of its own."""
-    for key in keys[:-1]:
-        properties = table["properties"]
-        table = properties[key]
-    names = table["required"]
-    names.remove(keys[-1])
 
 
 def _only_on(axle: str, catalogue: Sequence[Field]) -> Schema:

@@ -86,9 +86,9 @@ def walked(
     fields = {each.path: each for each in catalogue}
     branches = {path[:at] for path in (*fields, *known) for at in _dots(path)}
     answers: dict[str, Answer] = {}
-    todo: list[tuple[str, object]] = [(key, each) for key, each in place.tables.items()]
-    while todo and len(place.faults) < MOST:
-        path, given = todo.pop()
+    waiting: list[tuple[str, object]] = [(key, each) for key, each in place.tables.items()]
+    while waiting and len(place.faults) < MOST:
+        path, given = waiting.pop()
         if path in known:
             continue
         if path in fields:
@@ -99,7 +99,7 @@ def walked(
             else:
                 answers[path] = answer
         elif path in branches and isinstance(given, dict):
-            todo.extend((f"{path}.{key}", each) for key, each in given.items())
+            waiting.extend((f"{path}.{key}", each) for key, each in given.items())
         elif path in branches:
             parts = sorted(each for each in fields if each.startswith(f"{path}."))
             takes = "each of its parts by name"

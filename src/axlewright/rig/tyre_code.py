@@ -75,15 +75,15 @@ def parse_tyre(text: str) -> TyreCode:
 
 
 def _tyre(text: str, form: str, found: re.Match[str], rest: re.Match[str]) -> TyreCode:
-    inch = known("length")["in"]
-    rim, width = float(found["rim"]) * inch, float(found["width"])
+    rim_unit = known("length")["in"]
+    rim, width = float(found["rim"]) * rim_unit, float(found["width"])
     note = "nominal size, new and unloaded"
     if form in {"metric", "width in millimetres"}:
         width *= known("length")["mm"]
     else:
-        width *= inch
+        width *= rim_unit
     if form == "by diameter":
-        outer = float(found["outer"]) * inch
+        outer = float(found["outer"]) * rim_unit
     elif form == "metric":
         outer = rim + 2 * width * float(found["ratio"]) / 100
         if not 25 <= float(found["ratio"]) <= 100:
@@ -110,9 +110,9 @@ def _tyre(text: str, form: str, found: re.Match[str], rest: re.Match[str]) -> Ty
 
 
 def _check(text: str, outer: float, width: float, rim: float) -> None:
-    inch = known("length")["in"]
-    if not 10 * inch <= rim <= 26 * inch:
-        _refuse(text, f"has a rim of {rim / inch:g} in; rims run from 10 to 26 in.")
+    rim_unit = known("length")["in"]
+    if not 10 * rim_unit <= rim <= 26 * rim_unit:
+        _refuse(text, f"has a rim of {rim / rim_unit:g} in; rims run from 10 to 26 in.")
     if not 0.1 <= width <= 0.6:
         _refuse(text, f"is {width * 1e3:.0f} mm wide; tyres run from 100 to 600 mm.")
     if not 0.4 <= outer <= 1.6:

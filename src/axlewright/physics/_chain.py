@@ -3,28 +3,27 @@
 import numpy as np
 from numpy.typing import NDArray
 
+from axlewright.physics._blocks import WIDE, Array, Flags, factorise, substitute
 from axlewright.physics.compiled import kernel, ordered_kernel
 
-WIDE = 8  # load cases that are carried side by side
-SMALLEST_PIVOT = 1e-13  # of its own diagonal before elimination: less is a free movement
 LARGEST_CORRECTION = 1e-3  # of the displacement: more means that the digits are lost
 
 
 @kernel
 def chain_kernel(
     lanes: int,
-    nodes: NDArray[np.float64],
-    axial: NDArray[np.float64],
-    bending_up: NDArray[np.float64],
-    bending_fore: NDArray[np.float64],
-    torsion: NDArray[np.float64],
-    shear_up: NDArray[np.float64],
-    shear_fore: NDArray[np.float64],
+    nodes: Array,
+    axial: Array,
+    bending_up: Array,
+    bending_fore: Array,
+    torsion: Array,
+    shear_up: Array,
+    shear_fore: Array,
     support_node: NDArray[np.int64],
-    support: NDArray[np.float64],
-    fixed: NDArray[np.bool_],
-    loads: NDArray[np.float64],
-) -> tuple[NDArray[np.float64], NDArray[np.float64], NDArray[np.int64]]:
+    support: Array,
+    fixed: Flags,
+    loads: Array,
+) -> tuple[Array, Array, NDArray[np.int64]]:
     """Solve every lane; an axis of length one is shared by all lanes."""
     count = nodes.shape[1]
     cases = loads.shape[1]
@@ -35,6 +34,7 @@ def chain_kernel(
     span = np.empty((count - 1, 3))
     lower = np.empty((count, 6, 6))
     pivot = np.empty((count, 6))
+    whole = np.empty((count, 6))
     link = np.empty((count, 6, 6))
     right = np.empty((count, 6, WIDE))
     moved = np.empty((count, 6, WIDE))
@@ -60,7 +60,7 @@ def chain_kernel(
             for i in range(6):
                 for j in range(6):
                     lower[node, i, j] += springs[order, i, j]
-        status[lane] = factorise(lower, pivot, link, fixed)
+        status[lane] = factorise(lower, pivot, whole, link, fixed)
         for first in range(0, cases, WIDE):
             if status[lane] != 0:
                 break
@@ -99,18 +99,18 @@ def chain_kernel(
 
 @kernel
 def assemble(
-    nodes,
-    axial,
-    bending_up,
-    bending_fore,
-    torsion,
-    shear_up,
-    shear_fore,
-    end,
-    span,
-    diagonal,
-    beside,
-):
+    nodes: Array,
+    axial: Array,
+    bending_up: Array,
+    bending_fore: Array,
+    torsion: Array,
+    shear_up: Array,
+    shear_fore: Array,
+    end: Array,
+    span: Array,
+    diagonal: Array,
+    beside: Array,
+) -> None:
     """Fill the stiffness of each beam at its second end, and the blocks of the whole chain.
 
     With the first end clamped: force = a u + b turn, moment = b' u + c turn. By symmetry the
@@ -175,105 +175,15 @@ def assemble(
                 beside[k, i + 3, j + 3] = d
 
 
-@kernel
-def factorise(lower, pivot, link, fixed):
-    """Turn the blocks into L and 1/D of each node and the coupling to the next, in place."""
-    count = lower.shape[0]
-    for k in range(count):
-        block = lower[k]
-        beside = link[k]
-        last = k == count - 1
-        for i in range(6):
-            if fixed[k, i]:
-                for j in range(6):
-                    block[i, j] = 0.0
-                    block[j, i] = 0.0
-                    beside[i, j] = 0.0
-                block[i, i] = 1.0
-            if not last and fixed[k + 1, i]:
-                for j in range(6):
-                    beside[j, i] = 0.0
-        if last:
-            for i in range(6):
-                for j in range(6):
-                    beside[i, j] = 0.0
-    for k in range(count):
-        block = lower[k]
-        beside = link[k]
-        for i in range(6):
-            pivot[k, i] = block[i, i]
-        if k > 0:
-            before = link[k - 1]
-            # link holds W over D; W'W/D = sum of D V V.
-            for i in range(6):
-                for m in range(6):
-                    scaled = before[m, i] / pivot[k - 1, m]
-                    for j in range(6):
-                        block[i, j] -= scaled * before[m, j]
-        for i in range(6):
-            whole = block[i, i]
-            if not np.isfinite(whole):
-                return 2
-            if whole <= SMALLEST_PIVOT * pivot[k, i]:
-                return 1
-            inverse = 1.0 / whole
-            for j in range(i + 1, 6):
-                ratio = block[j, i] * inverse
-                for m in range(i + 1, 6):
-                    block[j, m] -= ratio * block[i, m]
-                for m in range(6):
-                    beside[j, m] -= ratio * beside[i, m]
-                block[j, i] = ratio
-            pivot[k, i] = inverse
-        for i in range(6):
-            for j in range(6):
-                beside[i, j] *= pivot[k, i]
-    return 0
-
-
-@kernel
-def substitute(lower, pivot, link, right):
-    """Solve for eight cases side by side, in place."""
-    count = lower.shape[0]
-    for k in range(count):
-        if k > 0:
-            for i in range(6):
-                for m in range(6):
-                    v = link[k - 1, m, i]
-                    for c in range(WIDE):
-                        right[k, i, c] -= v * right[k - 1, m, c]
-        for i in range(1, 6):
-            for m in range(i):
-                v = lower[k, i, m]
-                for c in range(WIDE):
-                    right[k, i, c] -= v * right[k, m, c]
-    for k in range(count - 1, -1, -1):
-        for i in range(6):
-            v = pivot[k, i]
-            for c in range(WIDE):
-                right[k, i, c] *= v
-        if k < count - 1:
-            for i in range(6):
-                for m in range(6):
-                    v = link[k, i, m]
-                    for c in range(WIDE):
-                        right[k, i, c] -= v * right[k + 1, m, c]
-        for i in range(4, -1, -1):
-            for m in range(i + 1, 6):
-                v = lower[k, m, i]
-                for c in range(WIDE):
-                    right[k, i, c] -= v * right[k, m, c]
-
-
 @ordered_kernel
-def recover(end, span, moved, action):
+def recover(end: Array, span: Array, moved: Array, action: Array) -> None:
     """Actions at the second end of each beam, from what it has deformed."""
     action[:] = 0.0
     correct(end, span, moved, action)
 
 
 @ordered_kernel
-def correct(end, span, moved, action):
+def correct(end: Array, span: Array, moved: Array, action: Array) -> None:
     """Add the actions of a further displacement."""
     for k in range(end.shape[0]):
         dx, dy, dz = span[k, 0], span[k, 1], span[k, 2]
@@ -301,7 +211,15 @@ def correct(end, span, moved, action):
 
 
 @kernel
-def balance(span, action, support_node, springs, fixed, moved, right):
+def balance(
+    span: Array,
+    action: Array,
+    support_node: NDArray[np.int64],
+    springs: Array,
+    fixed: Flags,
+    moved: Array,
+    right: Array,
+) -> None:
     """Leave in ``right`` what loads, springs and beams do not balance at each node."""
     for k in range(span.shape[0]):
         dx, dy, dz = span[k, 0], span[k, 1], span[k, 2]
@@ -335,7 +253,7 @@ def balance(span, action, support_node, springs, fixed, moved, right):
 
 
 @kernel
-def judge(moved, correction):
+def judge(moved: Array, correction: Array) -> int:
     """Say whether the correction is small, as it is wherever the matrix could be trusted."""
     for c in range(WIDE):
         size = 0.0

@@ -85,6 +85,8 @@ def signatures() -> Iterator[tuple[str, str, Any, str]]:
     """Function, parameter, hint and what its docstring says, for all of physics."""
     package = import_module("axlewright.physics")
     for found in pkgutil.walk_packages(package.__path__, "axlewright.physics."):
+        if found.name.rpartition(".")[2].startswith("_"):
+            continue
         module = import_module(found.name)
         for name, thing in vars(module).items():
             plain = inspect.unwrap(getattr(thing, "py_func", thing))
@@ -108,10 +110,10 @@ def missing() -> list[Entry]:
             continue
         before = wanted.get(parameter) or listed.get(parameter) or Entry(parameter, "", "", "")
         units = [one for one in before.unit.split(" or ") if one]
-        if mark is None and units:
-            unit = units[0]
-        if unit not in {SAME.get(one, one) for one in units}:
-            units = [*units, _shown(hint) or unit]
+        if mark is not None:
+            units = [one for one in units if one != "–"]
+        if (mark is not None or not units) and unit not in {SAME.get(one, one) for one in units}:
+            units = [*units, unit]
         wanted[parameter] = Entry(
             parameter, before.meaning or said, " or ".join(dict.fromkeys(units)), before.sign
         )
@@ -129,11 +131,6 @@ def _mark(hint: Any) -> SI | None:  # noqa: ANN401
         return next((mark for mark in get_args(hint)[1:] if isinstance(mark, SI)), None)
     marks = {_mark(part) for part in get_args(hint) if part is not type(None)} - {None}
     return marks.pop() if len(marks) == 1 else None
-
-
-def _shown(hint: Any) -> str:  # noqa: ANN401
-    mark = _mark(hint)
-    return in_words(mark) if mark else ""
 
 
 def _described(function: Any, parameter: str) -> str:  # noqa: ANN401

@@ -61,9 +61,10 @@ def imported(path):
 
 
 def physics_modules():
-    """Every physics module, imported."""
+    """Every public physics module, imported."""
     package = importlib.import_module("axlewright.physics")
     return [
         importlib.import_module(found.name)
         for found in pkgutil.walk_packages(package.__path__, "axlewright.physics.")
+        if not found.name.rpartition(".")[2].startswith("_")
     ]

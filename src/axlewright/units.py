@@ -307,7 +307,7 @@ class _Reader:
             name = _names(self.kind)[key]
             return units[name][0], name
         if not key:
-            self.refuse("has no unit.", self._how(f'"{figures} {SYSTEMS["us"][self.kind]}"'))
+            self.refuse("has no unit.", self._how(f'"{figures} {SYSTEMS["metric"][self.kind]}"'))
         if key in {"ton", "tons"} and "t" in units:
             self.refuse("can be a long, a short or a metric ton.", "Write it in kg, t or lb.")
         others = [kind for kind in _UNITS if key in _names(kind)]

@@ -86,6 +86,8 @@ def accepted(field: Field, unit: str = "metric") -> str:  # noqa: PLR0911  (one 
         return field.how
     kind = "angle" if field.kind == "toe" else field.kind
     units = ", ".join(filter(None, known(kind)))
+    if field.kind == "offset":
+        units = f"{units}, with ET before it, or a backspacing"
     what = "a number" if kind in NUMBERS else f"a {kind} in one of {units}"
     what = "an" + what[1:] if what[2] in "aeiou" else what
     if field.low is None and field.high is None:

@@ -2,7 +2,7 @@
 
 import datetime as dt
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from hashlib import sha256
 from pathlib import Path
 from typing import Final
@@ -108,7 +108,8 @@ def read_rig_text(
     name = _text(place, "rig.name", LONGEST_NAME, required=True)
     axle = _one_of(place, "rig.axle", AXLES, required=True)
     conditions = _conditions(place)
-    answers = walked(place, catalogue, axle, ("axlewright", "rig.name", "rig.axle", "condition"))
+    known = ("axlewright", *_misspelt(place, "axlewright"), "rig.name", "rig.axle", "condition")
+    answers = walked(place, catalogue, axle, known)
     if complete:
         missing(place, catalogue, axle, answers)
     _raise(place)
@@ -132,7 +133,8 @@ def read_change_text(
     place = Place(file, *tables_of(plain, file))
     version = _version(place, "axlewright_change", "axlewright")
     name = _text(place, "name", LONGEST_NAME, required=True)
-    place.unknown(place.tables, "", ("axlewright_change", "name", "step"))
+    key = "axlewright_change"
+    place.unknown(place.tables, "", (key, *_misspelt(place, key), "name", "step"))
     fields = {field.path: field for field in catalogue}
     entries = _entries(place, "step")
     if not entries and "step" not in place.tables:
@@ -163,7 +165,7 @@ def _version(place: Place, key: str, other: str) -> int:
     example = f"{key} = {VERSION}"
     if key not in place.tables:
         problem = "the file does not say which version it is"
-        likely = near(key, (each for each in place.tables if each != other), 1)
+        likely = _misspelt(place, key)
         if other in place.tables:
             kinds = ("change", "rig") if other.endswith("change") else ("rig", "change")
             problem = f"this is a {kinds[0]} file, and a {kinds[1]} file is wanted"
@@ -182,6 +184,11 @@ def _version(place: Place, key: str, other: str) -> int:
     else:
         return given
     raise BadFile(place.file, place.faults[-1:] if line else place.faults)
+
+
+def _misspelt(place: Place, key: str) -> tuple[str, ...]:
+    """Name in the file that was meant for a key, if there is one."""
+    return () if key in place.tables else near(key, place.tables, 1, alike=0.75)
 
 
 def _conditions(place: Place) -> tuple[Condition, ...]:
@@ -273,18 +280,22 @@ def _text(place: Place, path: str, longest: int, *, required: bool = False) -> s
 
 
 def _one_of(place: Place, path: str, words: tuple[str, ...], *, required: bool = False) -> str:
+    before = len(place.faults)
     given = _text(place, path, LONGEST_NAME, required=required)
+    example = f'{path.rpartition(".")[2]} = "{words[0]}"'
+    takes = " | ".join(words)
     if not given:
+        told = [replace(each, accepted=takes, example=example) for each in place.faults[before:]]
+        place.faults[before:] = told
         return ""
     for word in words:
         if squashed(word) == squashed(given):
             return word
-    example = f'{path.rpartition(".")[2]} = "{words[0]}"'
     if "left" in words and sides_meant(given):
         problem, likely = f"{given!r} is no side: {SIDE_RULE}", sides_meant(given)
     else:
         problem, likely = f"{given!r} is not one of the words for this", near(given, words)
-    place.add(path, problem, " | ".join(words), example, near=likely)
+    place.add(path, problem, takes, example, near=likely)
     return ""
 
 

@@ -127,7 +127,9 @@ def missing(
                 file=place.file,
                 field=each.path,
                 problem=f"this is missing. {each.asks}",
-                accepted=f"{accepted(each)}. {each.how}",
+                accepted=each.how
+                if accepted(each) == each.how
+                else f"{accepted(each)}. {each.how}",
                 example=f'{each.path} = "{each.example}"',
             )
         )

@@ -51,12 +51,12 @@ def squashed(word: str) -> str:
     return re.sub(r"[\s_.'’-]", "", word.casefold())
 
 
-def near(name: str, names: Iterable[str], most: int = 3) -> tuple[str, ...]:
+def near(name: str, names: Iterable[str], most: int = 3, alike: float = 0.6) -> tuple[str, ...]:
     """Names that look like a misspelt one, the likest first."""
     from difflib import get_close_matches
 
     folded = {squashed(each): each for each in names}
-    close = get_close_matches(squashed(name)[:80], folded, n=most, cutoff=0.6)
+    close = get_close_matches(squashed(name)[:80], folded, n=most, cutoff=alike)
     return tuple(folded[each] for each in close)
 
 

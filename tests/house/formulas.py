@@ -101,14 +101,14 @@ RANGES_OF_ONE: dict[str, tuple[float, float]] = {
 }
 
 # Fits to measurements, whose constants carry units of their own: they cannot scale. Each says why.
-FITS: dict[str, str] = {
-    name: "a printed fit in pounds and inches, turned into SI inside"
-    for name in (
+FITS: dict[str, str] = dict.fromkeys(
+    (
         "bevel_rating.bending_allowable",
         "bevel_rating.bending_size_factor",
         "bevel_rating.contact_allowable",
         "bevel_rating.dynamic_factor",
         "bevel_rating.fastest_speed",
         "bevel_rating.load_distribution",
-    )
-} | {"gearing.highest_lawful_reading": "a rule whose 4 km/h is a constant"}
+    ),
+    "a printed fit in pounds and inches, turned into SI inside",
+) | {"gearing.highest_lawful_reading": "a rule whose 4 km/h is a constant"}

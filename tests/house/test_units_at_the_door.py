@@ -19,7 +19,7 @@ FACTORS = [
     175.12683524648,  # N/m in a pound-force per inch
     1.609344,  # km in a mile
 ]
-NAMES = {"inch", "inches", "pound", "pounds", "lb", "lbs", "lbf", "psi", "ksi", "ft_lb", "foot"}
+NAMES = {"inch", "inches", "pound", "pounds", "lb", "lbs", "lbf", "psi", "ksi", "ft_lb"}
 
 ELSEWHERE = [path for path in MODULES if path != SRC / "units.py"]
 

@@ -1,0 +1,205 @@
+"""The page of the rig file, written from the catalogue.
+
+``python -m tools.rig_file_docs`` writes `docs/rig-file.md` again; with ``--check`` it writes
+nothing and ends with 1 where the page is not what the catalogue says.
+"""
+
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+from axlewright.rig import FIELDS
+from axlewright.rig.answer import NUMBERS
+from axlewright.rig.field import Field
+from axlewright.rig.reading import ACTIONS, FOUND, WHERE
+from axlewright.units import known, show
+
+PAGE = Path(__file__).parents[1] / "docs" / "rig-file.md"
+
+HEAD = """\
+# The rig file
+
+<!-- Written by `python -m tools.rig_file_docs` from the catalogue; change the catalogue. -->
+
+A rig file is TOML: one vehicle, one of its beam axles, in the units you measured in.
+`axlewright start` asks for it question by question and writes it; any editor does as well.
+`axlewright schema` writes its JSON Schema, so that an editor can complete and check it.
+
+```toml
+axlewright = 1                 # version of the file, always the first line
+
+[rig]
+name = "Heron"
+axle = "front"                 # front or rear
+condition = "as listed"
+
+[tube]
+girth.left = "9 7/16 in"       # text in quotes, with its unit
+wall = "about 6 mm"            # less sure: three times the doubt
+steel = "don't know"           # said, not forgotten: an assumption stands in
+```
+
+A name with a dot may be written either way: `girth.left = …` under `[tube]`, or
+`tube.girth.left = …` above the first heading. A misspelt name, a value that is out of range and
+answers that contradict one another are all told at once, with line and example.
+
+## How to write a value
+
+- Numbers with their unit, in quotes: `"395 mm"`, `"15 1/2 in"`, `"39,5 cm"`, `"1150 kg"`. A text
+  that could mean two things is refused, and the message says how to write it.
+- **About**: `"about 6 mm"` trebles the doubt of a careful reading. `"6 mm ± 0.3 mm"` and
+  `"5 to 8 mm"` state it yourself.
+- **Don't know**: `"don't know"` is an answer; a stated assumption stands in, with its band and
+  source, and is counted in what the answer rests on. So does leaving out an optional name.
+- Left and right are the vehicle's, as its driver sits.
+- The offset is `"ET -25 mm"` or a backspacing, `"backspacing 4 1/2 in"`, which needs the rim's
+  width as well. The two run in opposite senses.
+- `kg` and `lb` are force or mass by what is asked; a torque never guesses between pound-inches and
+  pound-feet.
+
+| kind | units accepted |
+|---|---|
+"""
+
+CONDITIONS = """
+## What has been mended, or hurts
+
+Each thing is an entry of its own, and `rig.condition` says `"as listed"`. Findings decide whether
+the rig may be driven; no figure lifts one.
+
+```toml
+[[condition]]
+part = "track-bar bracket"
+where = "right"
+what = "mended"
+date = 2026-05-03
+note = "welded in camp after it cracked at the foot"
+```
+
+| name | what it takes |
+|---|---|
+| `part` | the part in your words; needed |
+"""
+
+CHANGES = """
+## The change file
+
+What you think of doing, as steps on the rig's own names; `assess --with` shows what got better and
+what got worse, on the same draws. Several changes follow one another.
+
+```toml
+axlewright_change = 1
+name = "heavier tube"
+
+[[step]]
+set = "tube.outer"
+to = "88.9 mm"
+
+[[step]]
+set = "tube.wall"
+to = "7.9 mm"
+```
+
+A step is one of {actions}. `set` and `add` need a known value in `to`, in the form the table
+gives; `remove` takes away a reading or part that the rig file gives and has no `to`. One name is
+changed once in a file.
+
+```console
+axlewright assess examples/rigs/heron.toml --with examples/changes/heavier-tube.toml
+axlewright schema change
+```
+"""
+
+TITLES = {
+    "held_by": "What holds it, and what carries the weight",
+    "tube": "Tubes",
+    "rig": "The rig",
+    "use": "Use",
+}
+
+
+def page() -> str:
+    """Give the whole page."""
+    lines = [HEAD.rstrip("\n"), *_units(), "", "## The first thirteen answers", ""]
+    lines.append("All that is required; [how each is measured](measuring.md).")
+    lines += _table([field for field in FIELDS if field.question is not None], numbered=True)
+    lines += ["", "## Everything else, all optional", ""]
+    lines.append(
+        "What is left out becomes an assumption. The answer says which of these are worth ten "
+        "minutes on *this* rig."
+    )
+    for section, fields in _sections():
+        lines += ["", f"### {TITLES.get(section, section.replace('_', ' ').capitalize())}"]
+        lines += _table(fields, numbered=False)
+    lines.append(CONDITIONS.rstrip("\n"))
+    lines.append(f"| `what` | {_words(FOUND)}; needed |")
+    lines.append(f"| `where` | {_words(WHERE)} |")
+    lines += ["| `date` | the day it was found, year-month-day |", "| `note` | a text |"]
+    lines.append(CHANGES.replace("{actions}", _words(ACTIONS)).rstrip("\n"))
+    return "\n".join(lines) + "\n"
+
+
+def _units() -> Iterator[str]:
+    kinds = dict.fromkeys(field.kind for field in FIELDS)
+    for kind in kinds:
+        if kind in NUMBERS or kind in {"word", "text", "tyre", "yes"}:
+            continue
+        yield f"| {kind} | {_words(tuple(filter(None, known(kind))))} |"
+
+
+def _sections() -> list[tuple[str, list[Field]]]:
+    """Optional fields by the heading of the file that they stand under."""
+    found: dict[str, list[Field]] = {}
+    for field in FIELDS:
+        if field.question is None:
+            found.setdefault(field.path.partition(".")[0], []).append(field)
+    return list(found.items())
+
+
+def _table(fields: list[Field], *, numbered: bool) -> list[str]:
+    first = "| no. | name |" if numbered else "| name |"
+    rule = "|---|---|---|---|---|---|" if numbered else "|---|---|---|---|---|"
+    lines = ["", f"{first} question | how | accepted | example |", rule]
+    for field in fields:
+        number = f"| {field.question} " if numbered else ""
+        only = "" if field.axle == "both" else f" ({field.axle} axle only)"
+        lines.append(
+            f"{number}| `{field.path}` | {field.asks}{only} | {field.how} | {_accepted(field)} "
+            f"| `{field.example}` |"
+        )
+    return lines
+
+
+def _accepted(field: Field) -> str:
+    """What a field takes: its words, or its range in metric and in US units."""
+    if field.choices:
+        return _words(field.choices)
+    if field.kind == "yes":
+        return "`yes`, `no`"
+    if field.low is None or field.high is None:
+        return "as moulded: size, load index, speed symbol" if field.kind == "tyre" else "a text"
+    told = [
+        f"{show(field.low, field.kind, system)} to {show(field.high, field.kind, system)}"
+        for system in ("metric", "us")
+    ]
+    return "; ".join(dict.fromkeys(told))
+
+
+def _words(words: tuple[str, ...]) -> str:
+    return ", ".join(f"`{word}`" for word in words)
+
+
+def main(words: list[str]) -> int:
+    """Write or check the page; gives the exit code."""
+    wanted = page()
+    if words == ["--check"]:
+        same = PAGE.is_file() and PAGE.read_text("utf-8") == wanted
+        if not same:
+            sys.stderr.write(f"{PAGE.name} is behind the catalogue: make schema\n")
+        return 0 if same else 1
+    PAGE.write_text(wanted, encoding="utf-8", newline="\n")
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))

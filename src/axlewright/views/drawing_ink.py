@@ -112,14 +112,18 @@ class Pen:
         strong = ' font-weight="bold"' if bold else ""
         self._body.append(
             f'<text x="{_n(x)}" y="{_n(y + 0.35 * high)}" text-anchor="{anchor}" '
-            f'font-size="{_n(high)}"{strong}>{escape(text)}</text>'
+            f'font-size="{_n(high)}"{strong} fill="currentColor" stroke="none">'
+            f"{escape(text)}</text>"
         )
 
-    def across(self, x0: float, x1: float, y: float, told: str, mark: str = "") -> None:
-        """Draw a level dimension line with its value typed in a gap of it."""
+    def across(
+        self, x0: float, x1: float, y: float, told: str, mark: str = "",
+        busy: Sequence[float] = (),
+    ) -> None:
+        """Draw a level dimension line with its value in a gap of it, clear of ``busy`` places."""
         low, high = min(x0, x1), max(x0, x1)
         half = 0.5 * ADVANCE * self.text * (len(told) + 1)
-        middle = 0.5 * (low + high)
+        middle = _clear(low + 1.5 * half, high - 1.5 * half, busy, 1.1 * half)
         if high - low > 2.0 * half + 1.6 * self.text:
             self.line([(low, y), (middle - half, y)], "hair")
             self.line([(middle + half, y), (high, y)], "hair")
@@ -160,7 +164,7 @@ class Pen:
         self.line([start, at], "thin")
         self._body.append(
             f'<circle cx="{_n(at[0])}" cy="{_n(at[1])}" r="{_n(0.17 * self.text)}" '
-            'fill="currentColor"/>'
+            'fill="currentColor" stroke="none"/>'
         )
         outline = OUTLINES.get(self.closeness(part), "part")
         self.disc(x, y, radius, weight=outline, hides=False)
@@ -181,7 +185,7 @@ class Pen:
         held = f"{self.name}-band"
         frame = f'x="{_n(left)}" y="{_n(top)}" width="{_n(right - left)}" height="{_n(bottom - top)}"'
         told = "".join(
-            f'<text x="{_n(left + self.text)}" y="{_n(top + (1.55 + 1.5 * at) * self.text)}" '
+            f'<text x="{_n(left + self.text)}" y="{_n(top + (1.45 + 1.5 * at) * self.text)}" '
             f'font-size="{_n(1.1 * self.text)}" font-weight="bold" fill="#000" stroke="none">'
             f"{escape(line)}</text>"
             for at, line in enumerate(lines)
@@ -250,6 +254,14 @@ class Pen:
         self._corners += points
 
 
+def _clear(low: float, high: float, busy: Sequence[float], room: float) -> float:
+    """Place nearest the middle of a span that keeps its room from busy places, if there is one."""
+    middle = 0.5 * (low + high)
+    places = [middle + (high - low) * share / 20.0 for share in sorted(range(-10, 11), key=abs)]
+    kept = [place for place in places if all(abs(place - each) > room for each in busy)]
+    return kept[0] if kept and high > low else middle
+
+
 def hatch_name(name: str, closeness: str) -> str:
     """Id of the hatching of one closeness."""
     return f"{name.partition('--')[0]}-{closeness}"
@@ -268,6 +280,26 @@ def hatchings(name: str, text: float) -> str:
             f'width="{_n(side)}" height="{_n(side)}" patternTransform="rotate(45)">{lines}</pattern>'
         )
     return "".join(out)
+
+
+def rounded(points: Sequence[Point], steps: int = 4) -> list[Point]:
+    """Give a smooth line through points (Catmull-Rom), both ends kept."""
+    out = [points[0]]
+    for at in range(len(points) - 1):
+        before, start, end = points[max(at - 1, 0)], points[at], points[at + 1]
+        after = points[min(at + 2, len(points) - 1)]
+        for step in range(1, steps + 1):
+            t = step / steps
+            out.append((_through(before[0], start[0], end[0], after[0], t),
+                        _through(before[1], start[1], end[1], after[1], t)))
+    return out
+
+
+def _through(before: float, start: float, end: float, after: float, t: float) -> float:
+    return 0.5 * (
+        2.0 * start + (end - before) * t + (2.0 * before - 5.0 * start + 4.0 * end - after) * t**2
+        + (3.0 * start - before - 3.0 * end + after) * t**3
+    )
 
 
 def spread(wanted: Sequence[float], gap: float) -> list[float]:

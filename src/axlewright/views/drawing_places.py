@@ -232,7 +232,7 @@ def _single(axle: Axle, kind: str) -> Spot:  # noqa: PLR0911 (one line a part)
         case "steering_arm" if axle.front:
             far = "right" if axle.words.get("steering.drive_side", "left") == "left" else "left"
             x, y, z = axle.arm_tip(far)
-            return 0.6 * x, y, z
+            return 0.6 * x, _between(axle.y[f"kingpin_{far}"], y, 0.6), z
         case "track_bar" if axle.arms != "leaves":
             return _middle(*axle.track_bar_ends())
         case "track_bar_bracket_axle" | "bracket_bolts" if axle.arms != "leaves":

@@ -19,7 +19,7 @@ _PLAIN_WORDS: Final[Mapping[str, str]] = {
     "Expected '=' after a key": "a name must be followed by = and its value",
     "Invalid initial character for a key part": "here a name should begin; names are plain letters",
     "Expected newline or end of document": "there is more on this line than one value",
-    "Expected ']'": "a heading must end in ]",
+    "Expected ']": "a heading must end in ]",
     "Unclosed array": "a list is opened with [ and never closed with ]",
     "Unclosed inline table": "a { is opened and never closed",
     "Unterminated string": "a text is opened with a quote and never closed",
@@ -27,11 +27,20 @@ _PLAIN_WORDS: Final[Mapping[str, str]] = {
     'Expected "\'"': "a text is opened with a quote and not closed on the same line",
     "Illegal character": "there is a sign here that a file of this kind cannot hold",
     "Found invalid character": "there is a sign here that a file of this kind cannot hold",
-    "Unescaped '\\\\'": "a backslash in double quotes has a special meaning; use single quotes",
+    "Invalid statement": "here a name should begin; names are plain letters",
+    "Invalid hex": "a backslash in double quotes has a special meaning; use single quotes",
+    "Escaped": "a backslash in double quotes has a special meaning; use single quotes",
+    "Unescaped": "a backslash in double quotes has a special meaning; use single quotes",
     "Invalid date": "there is no such date",
     "Invalid value": "this is no value; a text must stand in quotes",
 }
-_TWICE: Final = ("Cannot overwrite", "Cannot declare", "Cannot mutate", "Duplicate inline")
+_TWICE: Final = (
+    "Cannot overwrite",
+    "Cannot declare",
+    "Cannot mutate",
+    "Cannot redefine",
+    "Duplicate inline",
+)
 _TWICE_TOLD: Final = "this name is written twice"
 _EXAMPLE: Final = 'left = "9 7/16 in"'
 

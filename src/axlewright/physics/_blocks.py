@@ -15,9 +15,7 @@ SMALLEST_PIVOT = 1e-13  # of its own diagonal before elimination: less is a free
 
 
 @kernel
-def factorise(
-    block: Array, pivot: Array, whole: Array, beside: Array, fixed: Flags
-) -> int:
+def factorise(block: Array, pivot: Array, whole: Array, beside: Array, fixed: Flags) -> int:
     """Turn the blocks into L, D and 1/D of each node and V to the next, in place.
 
     Node by node: block = L D L', V = (L D)^-1 beside, next block -= V' D V.
@@ -75,7 +73,7 @@ def substitute(block: Array, pivot: Array, beside: Array, right: Array) -> None:
     for k in range(count):
         low, v = block[k], beside[k - 1]  # the last of beside is zero
         here, near = right[k], right[k - 1]
-        l10, = low[1, 0],
+        (l10,) = (low[1, 0],)
         l20, l21 = low[2, 0], low[2, 1]
         l30, l31, l32 = low[3, 0], low[3, 1], low[3, 2]
         l40, l41, l42, l43 = low[4, 0], low[4, 1], low[4, 2], low[4, 3]
@@ -89,27 +87,66 @@ def substitute(block: Array, pivot: Array, beside: Array, right: Array) -> None:
         for c in range(WIDE):
             b0, b1, b2 = near[0, c], near[1, c], near[2, c]
             b3, b4, b5 = near[3, c], near[4, c], near[5, c]
-            a0 = (here[0, c]
-                - v00 * b0 - v01 * b1 - v02 * b2 - v03 * b3 - v04 * b4 - v05 * b5
+            a0 = here[0, c] - v00 * b0 - v01 * b1 - v02 * b2 - v03 * b3 - v04 * b4 - v05 * b5
+            a1 = (
+                here[1, c]
+                - l10 * a0
+                - v10 * b0
+                - v11 * b1
+                - v12 * b2
+                - v13 * b3
+                - v14 * b4
+                - v15 * b5
             )
-            a1 = (here[1, c]
-                - l10 * a0 - v10 * b0 - v11 * b1 - v12 * b2 - v13 * b3 - v14 * b4 - v15 * b5
-            )
-            a2 = (here[2, c]
-                - l20 * a0 - l21 * a1 - v20 * b0 - v21 * b1 - v22 * b2 - v23 * b3 - v24 * b4
+            a2 = (
+                here[2, c]
+                - l20 * a0
+                - l21 * a1
+                - v20 * b0
+                - v21 * b1
+                - v22 * b2
+                - v23 * b3
+                - v24 * b4
                 - v25 * b5
             )
-            a3 = (here[3, c]
-                - l30 * a0 - l31 * a1 - l32 * a2 - v30 * b0 - v31 * b1 - v32 * b2 - v33 * b3
-                - v34 * b4 - v35 * b5
+            a3 = (
+                here[3, c]
+                - l30 * a0
+                - l31 * a1
+                - l32 * a2
+                - v30 * b0
+                - v31 * b1
+                - v32 * b2
+                - v33 * b3
+                - v34 * b4
+                - v35 * b5
             )
-            a4 = (here[4, c]
-                - l40 * a0 - l41 * a1 - l42 * a2 - l43 * a3 - v40 * b0 - v41 * b1 - v42 * b2
-                - v43 * b3 - v44 * b4 - v45 * b5
+            a4 = (
+                here[4, c]
+                - l40 * a0
+                - l41 * a1
+                - l42 * a2
+                - l43 * a3
+                - v40 * b0
+                - v41 * b1
+                - v42 * b2
+                - v43 * b3
+                - v44 * b4
+                - v45 * b5
             )
-            a5 = (here[5, c]
-                - l50 * a0 - l51 * a1 - l52 * a2 - l53 * a3 - l54 * a4 - v50 * b0 - v51 * b1
-                - v52 * b2 - v53 * b3 - v54 * b4 - v55 * b5
+            a5 = (
+                here[5, c]
+                - l50 * a0
+                - l51 * a1
+                - l52 * a2
+                - l53 * a3
+                - l54 * a4
+                - v50 * b0
+                - v51 * b1
+                - v52 * b2
+                - v53 * b3
+                - v54 * b4
+                - v55 * b5
             )
             here[0, c] = a0
             here[1, c] = a1
@@ -120,7 +157,7 @@ def substitute(block: Array, pivot: Array, beside: Array, right: Array) -> None:
     for k in range(count - 1, -1, -1):
         low, v, d = block[k], beside[k], pivot[k]
         here, near = right[k], right[k + 1 if k + 1 < count else k]
-        l10, = low[1, 0],
+        (l10,) = (low[1, 0],)
         l20, l21 = low[2, 0], low[2, 1]
         l30, l31, l32 = low[3, 0], low[3, 1], low[3, 2]
         l40, l41, l42, l43 = low[4, 0], low[4, 1], low[4, 2], low[4, 3]
@@ -135,27 +172,66 @@ def substitute(block: Array, pivot: Array, beside: Array, right: Array) -> None:
         for c in range(WIDE):
             b0, b1, b2 = near[0, c], near[1, c], near[2, c]
             b3, b4, b5 = near[3, c], near[4, c], near[5, c]
-            a5 = (d5 * here[5, c]
-                - v50 * b0 - v51 * b1 - v52 * b2 - v53 * b3 - v54 * b4 - v55 * b5
+            a5 = d5 * here[5, c] - v50 * b0 - v51 * b1 - v52 * b2 - v53 * b3 - v54 * b4 - v55 * b5
+            a4 = (
+                d4 * here[4, c]
+                - l54 * a5
+                - v40 * b0
+                - v41 * b1
+                - v42 * b2
+                - v43 * b3
+                - v44 * b4
+                - v45 * b5
             )
-            a4 = (d4 * here[4, c]
-                - l54 * a5 - v40 * b0 - v41 * b1 - v42 * b2 - v43 * b3 - v44 * b4 - v45 * b5
-            )
-            a3 = (d3 * here[3, c]
-                - l43 * a4 - l53 * a5 - v30 * b0 - v31 * b1 - v32 * b2 - v33 * b3 - v34 * b4
+            a3 = (
+                d3 * here[3, c]
+                - l43 * a4
+                - l53 * a5
+                - v30 * b0
+                - v31 * b1
+                - v32 * b2
+                - v33 * b3
+                - v34 * b4
                 - v35 * b5
             )
-            a2 = (d2 * here[2, c]
-                - l32 * a3 - l42 * a4 - l52 * a5 - v20 * b0 - v21 * b1 - v22 * b2 - v23 * b3
-                - v24 * b4 - v25 * b5
+            a2 = (
+                d2 * here[2, c]
+                - l32 * a3
+                - l42 * a4
+                - l52 * a5
+                - v20 * b0
+                - v21 * b1
+                - v22 * b2
+                - v23 * b3
+                - v24 * b4
+                - v25 * b5
             )
-            a1 = (d1 * here[1, c]
-                - l21 * a2 - l31 * a3 - l41 * a4 - l51 * a5 - v10 * b0 - v11 * b1 - v12 * b2
-                - v13 * b3 - v14 * b4 - v15 * b5
+            a1 = (
+                d1 * here[1, c]
+                - l21 * a2
+                - l31 * a3
+                - l41 * a4
+                - l51 * a5
+                - v10 * b0
+                - v11 * b1
+                - v12 * b2
+                - v13 * b3
+                - v14 * b4
+                - v15 * b5
             )
-            a0 = (d0 * here[0, c]
-                - l10 * a1 - l20 * a2 - l30 * a3 - l40 * a4 - l50 * a5 - v00 * b0 - v01 * b1
-                - v02 * b2 - v03 * b3 - v04 * b4 - v05 * b5
+            a0 = (
+                d0 * here[0, c]
+                - l10 * a1
+                - l20 * a2
+                - l30 * a3
+                - l40 * a4
+                - l50 * a5
+                - v00 * b0
+                - v01 * b1
+                - v02 * b2
+                - v03 * b3
+                - v04 * b4
+                - v05 * b5
             )
             here[0, c] = a0
             here[1, c] = a1

@@ -65,12 +65,7 @@ def chain_kernel(
             if status[lane] != 0:
                 break
             taken = min(WIDE, cases - first)
-            right[:] = 0.0
-            for c in range(taken):
-                for k in range(count):
-                    for i in range(6):
-                        right[k, i, c] = 0.0 if fixed[k, i] else acting[first + c, k, i]
-            moved[:] = right
+            spread(acting[first : first + taken], fixed, right, moved)
             substitute(lower, pivot, link, moved)
             recover(end, span, moved, action)
             # The out-of-balance of the first answer is solved for as a second, small load.
@@ -78,23 +73,58 @@ def chain_kernel(
             substitute(lower, pivot, link, right)
             status[lane] = judge(moved, right)
             correct(end, span, right, action)
-            for c in range(taken):
-                for k in range(count):
-                    for i in range(6):
-                        displacement[lane, first + c, k, i] = moved[k, i, c] + right[k, i, c]
-                for k in range(count - 1):
-                    dx, dy, dz = span[k, 0], span[k, 1], span[k, 2]
-                    fx, fy, fz = action[k, 0, c], action[k, 1, c], action[k, 2, c]
-                    for i in range(6):
-                        face[lane, first + c, k, 1, i] = action[k, i, c]
-                        face[lane, first + c, k, 0, i] = action[k, i, c]
-                    face[lane, first + c, k, 0, 3] += dy * fz - dz * fy
-                    face[lane, first + c, k, 0, 4] += dz * fx - dx * fz
-                    face[lane, first + c, k, 0, 5] += dx * fy - dy * fx
+            last = first + taken
+            gather(moved, right, displacement[lane, first:last])
+            gather_faces(span, action, face[lane, first:last])
         if status[lane] != 0:
             displacement[lane] = np.nan
             face[lane] = np.nan
     return displacement, face, status
+
+
+@kernel
+def spread(acting: Array, fixed: Flags, right: Array, copy: Array) -> None:
+    """Set the loads of some cases side by side, none along what is fixed."""
+    for k in range(right.shape[0]):
+        for i in range(6):
+            for c in range(WIDE):
+                right[k, i, c] = 0.0
+            if not fixed[k, i]:
+                for c in range(acting.shape[0]):
+                    right[k, i, c] = acting[c, k, i]
+            for c in range(WIDE):
+                copy[k, i, c] = right[k, i, c]
+
+
+@kernel
+def gather(moved: Array, correction: Array, displacement: Array) -> None:
+    """Sum two answers and part the cases again."""
+    for c in range(displacement.shape[0]):
+        out = displacement[c]
+        for k in range(moved.shape[0]):
+            for i in range(6):
+                out[k, i] = moved[k, i, c] + correction[k, i, c]
+
+
+@kernel
+def gather_faces(span: Array, action: Array, face: Array) -> None:
+    """Part the cases and carry the actions to the first end of each beam too."""
+    for c in range(face.shape[0]):
+        out = face[c]
+        for k in range(span.shape[0]):
+            dx, dy, dz = span[k, 0], span[k, 1], span[k, 2]
+            fx, fy, fz = action[k, 0, c], action[k, 1, c], action[k, 2, c]
+            mx, my, mz = action[k, 3, c], action[k, 4, c], action[k, 5, c]
+            for near in range(2):
+                out[k, near, 0] = fx
+                out[k, near, 1] = fy
+                out[k, near, 2] = fz
+            out[k, 1, 3] = mx
+            out[k, 1, 4] = my
+            out[k, 1, 5] = mz
+            out[k, 0, 3] = mx + (dy * fz - dz * fy)
+            out[k, 0, 4] = my + (dz * fx - dx * fz)
+            out[k, 0, 5] = mz + (dx * fy - dy * fx)
 
 
 @kernel
@@ -255,15 +285,15 @@ def balance(
 @kernel
 def judge(moved: Array, correction: Array) -> int:
     """Say whether the correction is small, as it is wherever the matrix could be trusted."""
-    for c in range(WIDE):
-        size = 0.0
-        change = 0.0
-        for k in range(moved.shape[0]):
-            for i in range(6):
-                size = max(size, abs(moved[k, i, c]))
-                change = max(change, abs(correction[k, i, c]))
-                if not np.isfinite(moved[k, i, c]):
-                    return 2
-        if change > LARGEST_CORRECTION * size:
-            return 1
+    size = 0.0
+    change = 0.0
+    for k in range(moved.shape[0]):
+        for i in range(6):
+            for c in range(WIDE):
+                size += moved[k, i, c] * moved[k, i, c]
+                change += correction[k, i, c] * correction[k, i, c]
+    if not np.isfinite(size + change):
+        return 2
+    if change > LARGEST_CORRECTION * LARGEST_CORRECTION * size:
+        return 1
     return 0

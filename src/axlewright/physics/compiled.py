@@ -165,4 +165,4 @@ _prune(_FOLDER)
 
 import numba  # noqa: E402
 
-numba.config.CACHE_DIR = str(_FOLDER)  # in case somebody imported numba before
+setattr(numba.config, "CACHE_DIR", str(_FOLDER))  # noqa: B010 - made at run time; in case somebody imported numba before

@@ -149,7 +149,9 @@ def point_support(offset: ArrayLike, translational: ArrayLike, rotational: Array
 def shifted_load(force: ArrayLike, moment: ArrayLike, offset: ArrayLike) -> Array:
     """Load (..., 6) on a node of a force and moment (..., 3) that act at an offset from it."""
     push = np.asarray(force, dtype=np.float64)
-    turn = np.asarray(moment, dtype=np.float64) + np.cross(offset, push)
+    turn = np.asarray(moment, dtype=np.float64) + np.cross(
+        np.asarray(offset, dtype=np.float64), push
+    )
     push, turn = np.broadcast_arrays(push, turn)
     return np.concatenate([push, turn], axis=-1)
 
@@ -185,9 +187,7 @@ def out_of_balance(
     return left
 
 
-def free_body_residual(
-    nodes: ArrayLike, out: ArrayLike, fixed: ArrayLike
-) -> Array:
+def free_body_residual(nodes: ArrayLike, out: ArrayLike, fixed: ArrayLike) -> Array:
     """Force and moment about the origin (B, C, 6) missing for the whole chain to balance.
 
     ``out`` is ``out_of_balance``; what fixed displacements carry counts as reaction.

@@ -3,6 +3,8 @@
 Arguments broadcast. ``outer`` and ``inner`` are diameters; a solid bar has an inner one of zero.
 """
 
+from dataclasses import dataclass
+
 import numpy as np
 
 from axlewright.physics.quantities import (
@@ -164,3 +166,73 @@ def inner_at_area(outer: Metre, area: Metre2) -> Metre:
     """
     left = np.asarray(outer) ** 2 - 4.0 * np.asarray(area) / np.pi
     return np.asarray(np.sqrt(np.where(left >= 0.0, left, np.nan)))
+
+
+@dataclass(frozen=True, slots=True)
+class Composite:
+    """An axle tube with its sleeve and a second tube above it; bending up and fore-aft.
+
+    ``centroid`` is the height of the neutral line above the middle of the tube. The moduli give
+    the stress at the lowest fibre of the tube, the highest of the second tube, and the widest.
+    """
+
+    area: Metre2
+    centroid: Metre
+    vertical: Metre4
+    fore_aft: Metre4
+    lower_modulus: Metre3
+    upper_modulus: Metre3
+    fore_modulus: Metre3
+
+
+def composite(
+    outer: Metre,
+    inner: Metre,
+    sleeve_outer: Metre,
+    sleeve_bond: Ratio,
+    truss_outer: Metre,
+    truss_inner: Metre,
+    truss_height: Metre,
+    truss_bond: Ratio,
+) -> Composite:
+    """Second moments and moduli of a tube, a close sleeve over it, and a truss tube above.
+
+    Parameters
+    ----------
+    sleeve_outer
+        Equal to ``outer`` where there is no sleeve.
+    sleeve_bond, truss_bond
+        Share of full shear connection, 0 to 1. A loose sleeve (0) is not counted; a loose truss
+        tube bends along with the axle tube but passes it no direct force.
+    truss_outer, truss_inner, truss_height
+        The second tube and its height, middle to middle; equal diameters where there is none.
+
+    Notes
+    -----
+    All of one material. With part of the connection, the pair of direct forces that full
+    connection would give is reduced in proportion.
+
+    References
+    ----------
+    parallel-axis theorem; a share of connection is ours
+    """
+    sleeve = np.asarray(sleeve_bond) * second_moment(sleeve_outer, outer)
+    tube_area = area(outer, inner) + np.asarray(sleeve_bond) * area(sleeve_outer, outer)
+    chord_area = area(truss_outer, truss_inner)
+    total = tube_area + chord_area
+    alone = second_moment(outer, inner) + sleeve + second_moment(truss_outer, truss_inner)
+    bond, height = np.asarray(truss_bond), np.asarray(truss_height)
+    shift = bond * height * chord_area / total
+    vertical = alone + bond * height**2 * tube_area * chord_area / total
+    counted = np.where(np.asarray(sleeve_bond) > 0.0, sleeve_outer, outer)
+    below = 0.5 * counted
+    above = 0.5 * np.asarray(truss_outer) + bond * height - shift
+    return Composite(
+        area=np.asarray(total),
+        centroid=np.asarray(shift),
+        vertical=np.asarray(vertical),
+        fore_aft=np.asarray(alone),
+        lower_modulus=np.asarray(vertical / (below + shift)),
+        upper_modulus=np.asarray(vertical / np.where(chord_area > 0.0, above, below)),
+        fore_modulus=np.asarray(alone / (0.5 * np.maximum(counted, truss_outer))),
+    )

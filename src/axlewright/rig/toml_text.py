@@ -106,7 +106,7 @@ def tables_of(text: str, file: str) -> tuple[Tables, Lines]:
 
 
 def _syntax_faults(text: str, file: str, first: ValueError) -> list[Fault]:
-    """Each fault of form: a line at fault is blanked, and reading goes on below it."""
+    """Each fault of form: a line at fault is blanked or made a heading, and reading goes on."""
     rows = text.replace("\r\n", "\n").split("\n")
     faults: list[Fault] = []
     trouble: Exception | None = first
@@ -117,7 +117,8 @@ def _syntax_faults(text: str, file: str, first: ValueError) -> list[Fault]:
         if line <= last:
             break
         faults.append(_syntax_fault(rows, file, line, int(place[2]) if place else 0, str(trouble)))
-        last, rows[line - 1] = line, ""
+        heading = rows[line - 1].lstrip().startswith("[")
+        last, rows[line - 1] = line, f'[["? {line}"]]' if heading else ""
         try:
             tomllib.loads("\n".join(rows))
         except (ValueError, RecursionError) as more:

@@ -6,12 +6,32 @@ the file that it describes, so the schema of a version that has been released st
 
 import json
 from collections.abc import Mapping
+from math import degrees
 from pathlib import Path
 
 from axlewright.rig import FIELDS, change_schema, rig_schema
 from axlewright.rig.field import Field
 
 DOCS = Path(__file__).parents[1] / "docs"
+
+# Unit in which the doubt of a kind of field is shown, and how many there are to the SI unit.
+SHOWN = {
+    "length": ("mm", 1e3),
+    "distance": ("mm", 1e3),
+    "offset": ("mm", 1e3),
+    "toe": ("deg", degrees(1)),
+    "angle": ("deg", degrees(1)),
+    "mass": ("kg", 1.0),
+    "force": ("N", 1.0),
+    "weight": ("N", 1.0),
+    "torque": ("N m", 1.0),
+    "stiffness": ("N/m", 1.0),
+    "speed": ("m/s", 1.0),
+    "volume": ("l", 1e3),
+    "ratio": ("", 1.0),
+    "plain": ("", 1.0),
+    "count": ("", 1.0),
+}
 
 OPENING = """# The rig file
 
@@ -76,9 +96,8 @@ def _doubt(field: Field) -> str:
     """Standard uncertainty in words."""
     parts = []
     if field.doubt:
-        unit = {"length": "mm", "distance": "mm", "offset": "mm"}.get(field.kind, "SI")
-        size = field.doubt * 1e3 if unit == "mm" else field.doubt
-        parts.append(f"{size:.3g} {unit}")
+        unit, scale = SHOWN[field.kind]
+        parts.append(f"{field.doubt * scale:.2g} {unit}".rstrip())
     if field.relative_doubt:
         parts.append(f"{100 * field.relative_doubt:.3g} %")
     return " or ".join(parts)

@@ -91,6 +91,7 @@ RANGES: dict[str, tuple[float, float]] = {
 }
 # The same for one formula only, by "formula.parameter".
 RANGES_OF_ONE: dict[str, tuple[float, float]] = {
+    "bevel_rating.contact_size_factor.face": (0.02, 0.04),  # between its two flat ends
     "shaft.elastic_core.torque": (1e-4, 2e-3),
     "shaft.twist.torque": (1e-4, 2e-3),
     "shaft.residual_twist.torque": (1e-4, 2e-3),
@@ -101,14 +102,16 @@ RANGES_OF_ONE: dict[str, tuple[float, float]] = {
 }
 
 # Fits to measurements, whose constants carry units of their own: they cannot scale. Each says why.
-FITS: dict[str, str] = dict.fromkeys(
-    (
-        "bevel_rating.bending_allowable",
-        "bevel_rating.bending_size_factor",
-        "bevel_rating.contact_allowable",
-        "bevel_rating.dynamic_factor",
-        "bevel_rating.fastest_speed",
-        "bevel_rating.load_distribution",
-    ),
-    "a printed fit in pounds and inches, turned into SI inside",
-) | {"gearing.highest_lawful_reading": "a rule whose 4 km/h is a constant"}
+_PRINTED_IN_POUNDS = (
+    "bevel_rating.bending_allowable",
+    "bevel_rating.bending_size_factor",
+    "bevel_rating.contact_allowable",
+    "bevel_rating.contact_size_factor",
+    "bevel_rating.dynamic_factor",
+    "bevel_rating.fastest_speed",
+    "bevel_rating.load_distribution",
+)
+FITS: dict[str, str] = {
+    **dict.fromkeys(_PRINTED_IN_POUNDS, "a printed fit in pounds and inches, made SI inside"),
+    "gearing.highest_lawful_reading": "a rule whose 4 km/h is a constant",
+}

@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from axlewright.duty import Loads, live_cases, wheel_loads
 from axlewright.rig import SEED, Column, Columns, Rig, Words, drawn_columns, point_columns
-from axlewright.strength.housing import Housing, solve_housing
+from axlewright.strength.housing import Housing, Order, solve_housing
 from axlewright.strength.ledger import Ledger, Solved, solve
 from axlewright.strength.parts_drive import drive_rows
 from axlewright.strength.parts_ends import end_rows
@@ -54,11 +54,15 @@ class Drawn:
     governing: NDArray[np.int64]
 
 
-def appraise(columns: Columns, words: Words) -> Appraised:
-    """Every check of one rig's columns; no doubt is added here."""
+def appraise(columns: Columns, words: Words, order: Order | None = None) -> Appraised:
+    """Every check of one rig's columns; no doubt is added here.
+
+    ``order`` is the order of the brackets along the tubes (`inner_order`), by the first draw
+    where it is left out.
+    """
     loads = wheel_loads(columns, words)
     ends = wheel_ends(columns, words, loads)
-    housing = solve_housing(columns, words, loads, ends)
+    housing = solve_housing(columns, words, loads, ends, order)
     ledger = Ledger(columns["track"].shape[0])
     housing_rows(ledger, columns, words, loads, housing)
     end_rows(ledger, columns, words, ends)
@@ -135,7 +139,7 @@ def appraise_draws(
     hardness, utilisation = np.empty((rows, draws)), np.empty((rows, draws))
     life = np.empty((lives, draws))
     for start, stop in _blocks(draws, block):
-        here = appraise(drawn_columns(rig, start, stop, seed), rig.words)
+        here = appraise(drawn_columns(rig, start, stop, seed), rig.words, point.housing.order)
         span = slice(start, stop)
         margin[:, span] = margins(here.solved, here.reach)
         index = governing[:, None, None]

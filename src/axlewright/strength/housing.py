@@ -5,7 +5,9 @@ springs, arms and track bar hold it at rigid offsets, and what the knuckles, tie
 link do to it comes in as loads (`wheel_end`).
 """
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import TypeAlias
 
 import numpy as np
 from numpy.typing import NDArray
@@ -19,7 +21,7 @@ from axlewright.strength.wheel_end import WheelEnd
 STEEL, SHEAR = 205e9, 80e9
 IRON, IRON_SHEAR = 165e9, 65e9
 GAP = 0.004
-INNER_STATIONS = ("seat", "arm", "track_bar")
+Order: TypeAlias = Mapping[str, tuple[str, ...]]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -31,6 +33,7 @@ class Housing:
     free body lacks over the largest load, (n, rows).
     """
 
+    order: Order
     place: dict[str, int]
     across: Column
     displacement: Column
@@ -49,8 +52,28 @@ class Housing:
         return np.where(bigger[..., None], before, after)
 
 
-def stations(columns: Columns, words: Words) -> tuple[list[str], Column]:
+def inner_order(columns: Columns, words: Words) -> Order:
+    """Order of the brackets along each tube, outermost first, by the first draw of the columns.
+
+    It belongs to the shape of a rig: take it from the point and keep it for the draws.
+    """
+    inner = {"seat": columns["spring_spacing"], "arm": columns["arm_apart"]}
+    out: dict[str, tuple[str, ...]] = {}
+    for side in ("right", "left"):
+        here = dict(inner)
+        if words["held_by.arms"] == "leaves":
+            del here["arm"]
+        elif words["track_bar.on_axle"] == side:
+            here["track_bar"] = columns["track_bar_span"]
+        out[side] = tuple(sorted(here, key=lambda name: -float(here[name][0])))
+    return out
+
+
+def stations(
+    columns: Columns, words: Words, order: Order | None = None
+) -> tuple[list[str], Column]:
     """Names of the chain's nodes from right to left, and where each stands, (n, nodes), m."""
+    kept = order or inner_order(columns, words)
     front = words["rig.axle"] == "front"
     half = 0.5 * columns["track"]
     face = half + columns["wheel_offset"] - columns["wheel_spacer"]
@@ -63,19 +86,15 @@ def stations(columns: Columns, words: Words) -> tuple[list[str], Column]:
         outer["kingpin"] = np.minimum(pivot, bearing - GAP)
     end = outer["kingpin" if front else "bearing"] - columns["forging_length"]
     inner = {"seat": 0.5 * columns["spring_spacing"], "arm": 0.5 * columns["arm_apart"]}
+    if words["held_by.arms"] != "leaves":
+        inner["track_bar"] = 0.5 * columns["track_bar_span"]
     names: list[str] = []
     places: list[Column] = []
     joints: dict[str, Column] = {}
     for side in ("right", "left"):
-        here = dict(inner)
-        if words["held_by.arms"] == "leaves":
-            del here["arm"]
-        elif words["track_bar.on_axle"] == side:
-            here["track_bar"] = 0.5 * columns["track_bar_span"]
-        order = sorted(here, key=lambda name: -float(here[name][0]))
         joint = end - columns[f"tube_bare_{side}"]
         joints[side] = joint
-        chain = [*outer.items(), ("end", end), *((name, here[name]) for name in order)]
+        chain = [*outer.items(), ("end", end), *((name, inner[name]) for name in kept[side])]
         run = []
         limit = None
         for name, place in chain:
@@ -139,9 +158,12 @@ def tube_sections(columns: Columns, side: str) -> dict[str, Column]:
     return {name: np.asarray(values, dtype=np.float64) for name, values in made.items()}
 
 
-def solve_housing(columns: Columns, words: Words, loads: Loads, ends: WheelEnd) -> Housing:
+def solve_housing(
+    columns: Columns, words: Words, loads: Loads, ends: WheelEnd, order: Order | None = None
+) -> Housing:
     """Displacements, section actions and support forces for every case row."""
-    names, across = stations(columns, words)
+    kept = order or inner_order(columns, words)
+    names, across = stations(columns, words, kept)
     place = {name: node for node, name in enumerate(names)}
     draws, count = across.shape
     nodes = np.zeros((draws, count, 3))
@@ -181,6 +203,7 @@ def solve_housing(columns: Columns, words: Words, loads: Loads, ends: WheelEnd) 
     largest = np.max(np.abs(force), axis=(2, 3))
     residual = np.max(np.abs(applied + reaction), axis=-1) / np.maximum(largest, 1.0)
     return Housing(
+        order=kept,
         place=place,
         across=across,
         displacement=displacement,

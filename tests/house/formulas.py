@@ -91,6 +91,13 @@ RANGES: dict[str, tuple[float, float]] = {
 }
 # The same for one formula only, by "formula.parameter".
 RANGES_OF_ONE: dict[str, tuple[float, float]] = {
+    # Between first yield, 0.098, and fully plastic, 0.167.
+    "plastic.curvature_at_moment.moment": (0.11, 0.15),
+    "plastic.curvature_at_moment.outer": (0.99, 1.01),
+    "plastic.curvature_at_moment.yield_stress": (0.99, 1.01),
+    "plastic.residual_curvature.moment": (0.11, 0.15),
+    "plastic.residual_curvature.outer": (0.99, 1.01),
+    "plastic.residual_curvature.yield_stress": (0.99, 1.01),
     "bevel_rating.contact_size_factor.face": (0.02, 0.04),  # between its two flat ends
     "shaft.elastic_core.torque": (1e-4, 2e-3),
     "shaft.twist.torque": (1e-4, 2e-3),

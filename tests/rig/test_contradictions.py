@@ -51,7 +51,15 @@ GEOMETRY = [
         "tube.bare.right",
         "the bare tubes add up to only 120 mm",
     ),
-    ([("[wheel]", 'wall = "39 mm"\n\n[wheel]')], "tube.wall", "a wall of 39.0 mm is half or more"),
+    (
+        [
+            ('girth.left = "243 mm"', 'girth.left = "170 mm"'),
+            ('girth.right = "243 mm"', 'girth.right = "170 mm"'),
+            ("[wheel]", 'wall = "28 mm"\n\n[wheel]'),
+        ],
+        "tube.wall",
+        "a wall of 28.0 mm is half or more of a tube 54 mm across",
+    ),
     (
         [("[wheel]", '[kingpin]\nspacing = "1600 mm"\n\n[wheel]')],
         "kingpin.spacing",

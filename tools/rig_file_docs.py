@@ -1,6 +1,6 @@
-"""The page of the rig file, written from the catalogue.
+"""The page on writing a rig file, from the catalogue: units, ranges, conditions, changes.
 
-``python -m tools.rig_file_docs`` writes `docs/rig-file.md` again; with ``--check`` it writes
+``python -m tools.rig_file_docs`` writes `docs/writing-a-rig.md` again; with ``--check`` it writes
 nothing and ends with 1 where the page is not what the catalogue says.
 """
 
@@ -14,10 +14,10 @@ from axlewright.rig.field import Field
 from axlewright.rig.reading import ACTIONS, FOUND, WHERE
 from axlewright.units import known, show
 
-PAGE = Path(__file__).parents[1] / "docs" / "rig-file.md"
+PAGE = Path(__file__).parents[1] / "docs" / "writing-a-rig.md"
 
 HEAD = """\
-# The rig file
+# Writing a rig file
 
 <!-- Written by `python -m tools.rig_file_docs` from the catalogue; change the catalogue. -->
 
@@ -121,7 +121,9 @@ TITLES = {
 def page() -> str:
     """Give the whole page."""
     lines = [HEAD.rstrip("\n"), *_units(), "", "## The first thirteen answers", ""]
-    lines.append("All that is required; [how each is measured](measuring.md).")
+    lines.append(
+        "All that is required; [how each is measured](measuring.md). The doubt of each is on [the rig file's page](rig-file.md)."
+    )
     lines += _table([field for field in FIELDS if field.question is not None], numbered=True)
     lines += ["", "## Everything else, all optional", ""]
     lines.append(
@@ -195,7 +197,9 @@ def main(words: list[str]) -> int:
     if words == ["--check"]:
         same = PAGE.is_file() and PAGE.read_text("utf-8") == wanted
         if not same:
-            sys.stderr.write(f"{PAGE.name} is behind the catalogue: make schema\n")
+            sys.stderr.write(
+                f"{PAGE.name} is behind the catalogue: python -m tools.rig_file_docs\n"
+            )
         return 0 if same else 1
     PAGE.write_text(wanted, encoding="utf-8", newline="\n")
     return 0

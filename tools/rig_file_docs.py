@@ -122,7 +122,8 @@ def page() -> str:
     """Give the whole page."""
     lines = [HEAD.rstrip("\n"), *_units(), "", "## The first thirteen answers", ""]
     lines.append(
-        "All that is required; [how each is measured](measuring.md). The doubt of each is on [the rig file's page](rig-file.md)."
+        "All that is required; [how each is measured](measuring.md). The doubt of each is on "
+        "[the rig file's page](rig-file.md)."
     )
     lines += _table([field for field in FIELDS if field.question is not None], numbered=True)
     lines += ["", "## Everything else, all optional", ""]

@@ -25,8 +25,8 @@ class Loads:
     ``ground`` acts at the contact patch and ``hub`` at the wheel centre, both (n, rows, side, 3);
     ``centre`` acts under the differential, (n, rows, 3); ``drive`` is the torque each shaft gives
     its wheel, (n, rows, side); ``braked`` is 1 where the wheel is held by its brake, (rows,);
-    ``bend`` is the wheel joint's angle, (n, rows); ``engine_share`` tells by how much the
-    engine, not grip, limits the pull (1 = the engine does), (n,).
+    ``bend`` is the wheel joint's angle, (n, rows); ``engine_share`` is the part of
+    the wedged wheel's grip that the engine can use up (1: grip limits, not the engine), (n,).
     """
 
     ground: Column

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from math import isfinite
 
+from axlewright.duty import CASES
 from axlewright.rig import FIELDS, Finding
 from axlewright.strength import (
     Assessment,
@@ -246,8 +247,9 @@ def broken_lines(assessment: Assessment) -> list[str]:
 
 def severity_lines(assessment: Assessment) -> list[str]:
     """How far the order moves when a case's severity goes to the ends of its band."""
+    label = {case.key: case.label for case in CASES}
     moved = [
-        f"{move.case}: {_kind(move.leads_mild)} if milder, {_kind(move.leads_hard)} if harder"
+        f"{label[move.case]}: {_kind(move.leads_mild)} if milder, {_kind(move.leads_hard)} if harder"
         for move in assessment.severities
         if move.leads_mild != move.leads_hard
     ]

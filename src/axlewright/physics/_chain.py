@@ -166,7 +166,7 @@ def assemble(
             e[2, 1] = -e[0, 1] * e[0, 2] / level
             e[2, 2] = level
         else:
-            toward = 1.0 if dz > 0 else -1.0
+            toward = -1.0 if dz > 0 else 1.0
             e[1, 0], e[1, 1], e[1, 2] = 0.0, toward, 0.0
             e[2, 0], e[2, 1], e[2, 2] = 1.0, 0.0, 0.0
         soft_up = shear_up[k] if shear_up.shape[0] > 1 else shear_up[0]

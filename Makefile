@@ -31,6 +31,7 @@ docs: ## build the docs into site/
 soak: ## the long runs, with many more random examples
 	AXLEWRIGHT_SOAK=1 $(UV) pytest -n 2 -q -m "soak or not soak"
 
-schema: ## write again what is generated: the rig file's schema and its page, the glossary's gaps
+schema: ## write again what is generated: the rig file's schemas and pages, the glossary's gaps
 	$(UV) python -m tools.schema
+	$(UV) python -m tools.rig_file_docs
 	$(UV) python -m tools.glossary

@@ -1,5 +1,6 @@
 """What the vehicle is: read from a file, checked, frozen; what was given and what was assumed."""
 
+from axlewright.rig.answer import Answer, read_answer
 from axlewright.rig.assumption import Assumption, Column, Columns, Words
 from axlewright.rig.change import Change, change_from_text, changed_rig, load_change
 from axlewright.rig.columns import (
@@ -14,26 +15,35 @@ from axlewright.rig.columns import (
 )
 from axlewright.rig.contradictions import Clash, contradictions
 from axlewright.rig.field import Field
-from axlewright.rig.fields import FIELDS
+from axlewright.rig.fields import FIELDS, FIRST_FIELDS
 from axlewright.rig.finding import Finding, findings, mended_parts, stops
 from axlewright.rig.given import Given
-from axlewright.rig.rig import Rig, load_rig, rig_from_text
+from axlewright.rig.reading import FOUND, WHERE, Condition, read_rig_text
+from axlewright.rig.rig import MAY_BE_UNKNOWN, Rig, given_of, load_rig, rig_from_text
 from axlewright.rig.schema import change_schema, rig_schema
+from axlewright.rig.tyre_code import TyreCode, parse_tyre
 
 __all__ = [
     "ASSUMPTIONS",
     "FIELDS",
+    "FIRST_FIELDS",
+    "FOUND",
+    "MAY_BE_UNKNOWN",
     "SEED",
+    "WHERE",
+    "Answer",
     "Assumption",
     "Change",
     "Clash",
     "Column",
     "Columns",
+    "Condition",
     "Doubt",
     "Field",
     "Finding",
     "Given",
     "Rig",
+    "TyreCode",
     "Words",
     "assumed",
     "change_from_text",
@@ -43,10 +53,14 @@ __all__ = [
     "doubts",
     "drawn_columns",
     "findings",
+    "given_of",
     "load_change",
     "load_rig",
     "mended_parts",
+    "parse_tyre",
     "point_columns",
+    "read_answer",
+    "read_rig_text",
     "rig_from_text",
     "rig_schema",
     "scores",

@@ -20,6 +20,7 @@ from axlewright.strength.doubt import (
     part_influences,
     severity_moves,
 )
+from axlewright.strength.housing import stations, tube_sections
 from axlewright.strength.ledger import Row, Solved
 from axlewright.strength.order import Place, WearPlace, bad_moment_order, wear_order
 from axlewright.strength.wear import TARGET_KM, Wear
@@ -53,5 +54,7 @@ __all__ = [
     "part_influences",
     "parts_of",
     "severity_moves",
+    "stations",
+    "tube_sections",
     "wear_order",
 ]

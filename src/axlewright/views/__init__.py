@@ -17,18 +17,25 @@ from axlewright.views.answer import (
     wear_sentence,
 )
 from axlewright.views.as_json import as_json
+from axlewright.views.drawing import blank_drawing, drawing, drawing_in_words
 from axlewright.views.phrases import part_name, quantity
+from axlewright.views.report_words import ReportData, SheetData, report_data, sheet_data
 from axlewright.views.terminal import answer_lines, folded
 from axlewright.views.why import why_lines
 
 __all__ = [
     "CAUTION",
     "OrderRow",
+    "ReportData",
+    "SheetData",
     "after_mend_lines",
     "answer_lines",
     "as_json",
+    "blank_drawing",
     "broken_lines",
     "change_lines",
+    "drawing",
+    "drawing_in_words",
     "drive_lines",
     "folded",
     "measure_next",
@@ -36,9 +43,11 @@ __all__ = [
     "order_rows",
     "part_name",
     "quantity",
+    "report_data",
     "rests_line",
     "sentence",
     "severity_lines",
+    "sheet_data",
     "wear_rows",
     "wear_sentence",
     "why_lines",

@@ -248,14 +248,15 @@ def broken_lines(assessment: Assessment) -> list[str]:
 def severity_lines(assessment: Assessment) -> list[str]:
     """How far the order moves when a case's severity goes to the ends of its band."""
     label = {case.key: case.label for case in CASES}
-    moved = [
-        f"{label[move.case]}: {_kind(move.leads_mild)} if milder, {_kind(move.leads_hard)} if harder"
-        for move in assessment.severities
-        if move.leads_mild != move.leads_hard
-    ]
+    moved: dict[str, list[str]] = {}
+    for move in assessment.severities:
+        if move.leads_mild != move.leads_hard:
+            ends = f"{_kind(move.leads_mild)} if milder, {_kind(move.leads_hard)} if harder"
+            moved.setdefault(ends, []).append(label[move.case])
     if not moved:
         return ["Milder or harder severities do not change which part goes first."]
-    return [f"Severity could change the first part: {'; '.join(moved)}."]
+    told = "; ".join(f"{ends} ({', '.join(cases)})" for ends, cases in moved.items())
+    return [f"Severity could change the first part: {told}."]
 
 
 def _kind(kind: str) -> str:

@@ -129,7 +129,8 @@ def test_every_room_is_named():
 
 def test_every_table_is_named():
     assert catalogue()
-    assert not {key for key in catalogue() if f"`{key}`" not in written()}
+    page = (DOCS / "tables.md").read_text("utf-8")
+    assert not {key for key in catalogue() if f"`{key}`" not in page}
 
 
 def test_the_changelog_tells_which_numbers_changed():

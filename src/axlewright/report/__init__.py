@@ -1,3 +1,5 @@
 """Typeset paper made out of views."""
 
-__all__: list[str] = []
+from axlewright.report.paper import assessment_report, questions_sheet
+
+__all__ = ["assessment_report", "questions_sheet"]

@@ -10,13 +10,13 @@ from dataclasses import dataclass
 from typing import Literal, TypeAlias
 from xml.sax.saxutils import escape
 
-from axlewright.rig import Columns, Words
-from axlewright.rig.tyre_code import TyreCode
+from axlewright.rig import Columns, TyreCode, Words
 from axlewright.views import drawing_across, drawing_plan, drawing_side
+from axlewright.views.drawing_curves import Point
 from axlewright.views.drawing_flags import flag_views, placed_flags
-from axlewright.views.drawing_ink import FONT, Pen, Point, hatchings
+from axlewright.views.drawing_ink import FONT, Pen, hatchings
 from axlewright.views.drawing_key import draw_key
-from axlewright.views.drawing_measures import across_measures, plan_measures, side_measures
+from axlewright.views.drawing_measures import across_measures, side_measures, side_names
 from axlewright.views.drawing_places import Axle, Spot, axle_places, spots
 from axlewright.views.drawing_words import picture_words
 
@@ -67,17 +67,21 @@ def drawing(
     is that view alone. ``name`` keeps ids apart where two drawings share a page.
     """
     axle = axle_places(columns, words, tyre)
-    made = _pens(axle, flags, views, name, text)
+    made = _pens(axle, flags, views, name, text, named=not measures)
     if measures:
         _measured(made, axle, system, blank=False, flags=flags)
     for view, pen in made.items():
         placed_flags(pen, axle, flags, view, SEEN[view])
     more = Pen(f"{name}--key", text, {}) if key and (flags or len(views) > 1) else None
     if more is not None:
-        draw_key(more, axle, [(flag.number, flag.part, flag.closeness) for flag in flags], system,
-                 measured=measures)
-    return _sheet(made, more, name, text, stops,
-                  picture_words(axle, flags, stops, system, views))
+        draw_key(
+            more,
+            axle,
+            [(flag.number, flag.part, flag.closeness) for flag in flags],
+            system,
+            measured=measures,
+        )
+    return _sheet(made, more, name, text, stops, picture_words(axle, flags, stops, system, views))
 
 
 def blank_drawing(
@@ -85,7 +89,7 @@ def blank_drawing(
 ) -> str:
     """SVG of a usual axle with an empty, numbered box at the place of each measurement."""
     axle = axle_places(columns, words, tyre)
-    made = _pens(axle, (), ("across",), name, text)
+    made = _pens(axle, (), ("across",), name, text, named=False)
     _measured(made, axle, "metric", blank=True)
     told = [
         "An axle from behind, with an empty box at the place of each measurement.",
@@ -109,7 +113,13 @@ def drawing_in_words(
 
 
 def _pens(
-    axle: Axle, flags: Sequence[Flag], views: Sequence[View], name: str, text: float
+    axle: Axle,
+    flags: Sequence[Flag],
+    views: Sequence[View],
+    name: str,
+    text: float,
+    *,
+    named: bool,
 ) -> dict[View, Pen]:
     marks = {flag.part: flag.closeness for flag in reversed(flags)}
     made = {}
@@ -117,6 +127,10 @@ def _pens(
         pen = Pen(f"{name}--{view}", text, marks)
         DRAWS[view](pen, axle)
         made[view] = pen
+    if "plan" in made:
+        side_names(made["plan"], axle, 0.5 * axle.tyre_outer)
+    if named and "across" in made:
+        side_names(made["across"], axle, axle.mm["hub_height_left"])
     return made
 
 
@@ -126,24 +140,29 @@ def _measured(
     if "across" in made:
         busy = [-spot[1] for flag in flags for spot in spots(axle, flag.part)]
         across_measures(made["across"], axle, system, blank=blank, busy=busy)
-    if blank:
-        return
-    if "plan" in made:
-        plan_measures(made["plan"], axle, system)
     if "side" in made:
         side_measures(made["side"], axle, system)
 
 
 def _sheet(
-    made: Mapping[View, Pen], key: Pen | None, name: str, text: float, stops: Sequence[str],
+    made: Mapping[View, Pen],
+    key: Pen | None,
+    name: str,
+    text: float,
+    stops: Sequence[str],
     told: Sequence[str],
 ) -> str:
     """Set the views beside and below each other, all at one scale."""
     gap = 2.2 * text
     for view, pen in made.items():
         left, top, right, _ = pen.extent()
-        pen.words(0.5 * (left + right) if view != "across" else 0.0, top - 1.4 * text,
-                  TITLES[view], size=1.05, bold=True)
+        pen.words(
+            0.5 * (left + right) if view != "across" else 0.0,
+            top - 1.4 * text,
+            TITLES[view],
+            size=1.05,
+            bold=True,
+        )
     rows = _rows(made, key)
     parts, down, wide = [], 0.0, 0.0
     if stops:
@@ -158,11 +177,13 @@ def _sheet(
     for row in rows:
         high = [pen.extent() for pen in row]
         above = max(-top for _, top, _, _ in high)
-        free = not any(pen in (made.get("across"),) for pen in row)
+        free = made.get("across") not in row
         right = 0.0
         for at, pen in enumerate(row):
-            left, top, end, bottom = pen.extent()
-            start = shared if at == 0 and shared is not None else right - left + (gap if at else 0.0)
+            left, top, end, _ = pen.extent()
+            start = (
+                shared if at == 0 and shared is not None else right - left + (gap if at else 0.0)
+            )
             lift = -top if free else above
             parts.append(
                 f'<g data-view="{pen.name.partition("--")[2]}" '

@@ -3,7 +3,8 @@
 The page's x is minus y, its y is minus z, in millimetres.
 """
 
-from axlewright.views.drawing_ink import Pen, Point, rounded
+from axlewright.views.drawing_curves import Point, rounded
+from axlewright.views.drawing_ink import Pen
 from axlewright.views.drawing_places import SIDES, SIGN, Axle, Spot
 from axlewright.views.drawing_wheel import draw_hub, draw_wheel
 
@@ -51,8 +52,15 @@ def _tube(pen: Pen, axle: Axle, side: str) -> None:
     if sleeve > 0.05:
         outer = half - axle.mm["tube_wall"]
         for way in (-1.0, 1.0):
-            pen.box(-joint, way * (outer - sleeve), -end, way * outer, f"sleeve_{side}",
-                    dashed=True, hides=False)
+            pen.box(
+                -joint,
+                way * (outer - sleeve),
+                -end,
+                way * outer,
+                f"sleeve_{side}",
+                dashed=True,
+                hides=False,
+            )
     ring = 0.5 * pen.weight("heavy")
     pen.box(-joint - 9.0, -half - 5.0, -joint + 9.0, half + 5.0, f"tube_joint_{side}")
     pen.box(-end - ring, -half, -end + ring, half, weight="hair")
@@ -65,18 +73,32 @@ def _forging(pen: Pen, axle: Axle, side: str) -> None:
     end = axle.y[f"end_{side}"]
     neck = end + sign * 0.42 * (axle.y[f"kingpin_{side}"] - end)
     fork = [
-        (end, half), (neck, half + 6.0), (upper - sign * 26.0, high + 22.0),
-        (upper + sign * 22.0, high + 22.0), (upper + sign * 22.0, high - 6.0),
-        (upper - sign * 14.0, high - 8.0), (neck + sign * 24.0, half * 0.75),
-        (neck + sign * 24.0, -half * 0.75), (lower - sign * 14.0, low + 8.0),
-        (lower + sign * 22.0, low + 6.0), (lower + sign * 22.0, low - 22.0),
-        (lower - sign * 26.0, low - 22.0), (neck, -half - 6.0), (end, -half),
+        (end, half),
+        (neck, half + 6.0),
+        (upper - sign * 26.0, high + 22.0),
+        (upper + sign * 22.0, high + 22.0),
+        (upper + sign * 22.0, high - 6.0),
+        (upper - sign * 14.0, high - 8.0),
+        (neck + sign * 24.0, half * 0.75),
+        (neck + sign * 24.0, -half * 0.75),
+        (lower - sign * 14.0, low + 8.0),
+        (lower + sign * 22.0, low + 6.0),
+        (lower + sign * 22.0, low - 22.0),
+        (lower - sign * 26.0, low - 22.0),
+        (neck, -half - 6.0),
+        (end, -half),
     ]
     pen.shape([(-y, -z) for y, z in fork], f"end_forging_{side}", "part")
     if axle.words.get("forging.gussets") == "yes":
         for way in (1.0, -1.0):
-            pen.shape([(-(end - sign * 70.0), -way * half), (-end, -way * half),
-                       (-neck, -way * (half + 30.0))], f"gusset_{side}")
+            pen.shape(
+                [
+                    (-(end - sign * 70.0), -way * half),
+                    (-end, -way * half),
+                    (-neck, -way * (half + 30.0)),
+                ],
+                f"gusset_{side}",
+            )
 
 
 def _wheel_end(pen: Pen, axle: Axle, side: str) -> None:
@@ -89,10 +111,16 @@ def _wheel_end(pen: Pen, axle: Axle, side: str) -> None:
     pivot = axle.y[f"kingpin_{side}"]
     near, far = pivot + sign * 34.0, pivot + sign * 54.0
     knuckle = [
-        (upper - sign * 18.0, high - 8.0), (upper + sign * 24.0, high - 8.0),
-        (far, high - 34.0), (far, low + 34.0), (lower + sign * 24.0, low + 8.0),
-        (lower - sign * 18.0, low + 8.0), (lower - sign * 18.0, low + 30.0),
-        (near, low + 48.0), (near, high - 48.0), (upper - sign * 18.0, high - 30.0),
+        (upper - sign * 18.0, high - 8.0),
+        (upper + sign * 24.0, high - 8.0),
+        (far, high - 34.0),
+        (far, low + 34.0),
+        (lower + sign * 24.0, low + 8.0),
+        (lower - sign * 18.0, low + 8.0),
+        (lower - sign * 18.0, low + 30.0),
+        (near, low + 48.0),
+        (near, high - 48.0),
+        (upper - sign * 18.0, high - 30.0),
     ]
     pen.shape([(-y, -z) for y, z in knuckle], f"knuckle_{side}", "part")
     joints = "kingpins" if axle.words.get("kingpin.kind") == "kingpins" else "ball_joints"
@@ -107,19 +135,44 @@ def _shaft(pen: Pen, axle: Axle, side: str) -> None:
     half = 0.5 * mm["inner_shaft"]
     outer_end = y.get(f"kingpin_{side}", axle.hub_face(side))
     cross = 0.5 * mm["cap_to_cap"] if axle.front else 0.0
-    pen.box(-(y["centre"] + sign * 60.0), -half, -(outer_end - sign * (cross + 14.0)), half,
-            f"inner_shaft_{side}", dashed=True, hides=False)
-    pen.box(-(y["centre"] + sign * (42.0 - 0.5 * mm["spline_engaged"])), -half - 2.0,
-            -(y["centre"] + sign * (42.0 + 0.5 * mm["spline_engaged"])), half + 2.0,
-            f"spline_{side}", dashed=True, hides=False)
+    pen.box(
+        -(y["centre"] + sign * 60.0),
+        -half,
+        -(outer_end - sign * (cross + 14.0)),
+        half,
+        f"inner_shaft_{side}",
+        dashed=True,
+        hides=False,
+    )
+    pen.box(
+        -(y["centre"] + sign * (42.0 - 0.5 * mm["spline_engaged"])),
+        -half - 2.0,
+        -(y["centre"] + sign * (42.0 + 0.5 * mm["spline_engaged"])),
+        half + 2.0,
+        f"spline_{side}",
+        dashed=True,
+        hides=False,
+    )
     if not axle.front:
         return
     stub = 0.5 * mm["stub_shaft"]
-    pen.box(-(outer_end + sign * (cross + 2.0)), -stub, -(axle.hub_face(side) + sign * 20.0), stub,
-            f"stub_shaft_{side}", dashed=True, hides=False)
+    pen.box(
+        -(outer_end + sign * (cross + 2.0)),
+        -stub,
+        -(axle.hub_face(side) + sign * 20.0),
+        stub,
+        f"stub_shaft_{side}",
+        dashed=True,
+        hides=False,
+    )
     for way in (-1.0, 1.0):
-        pen.box(-(outer_end - sign * (cross + 16.0)), way * 12.0, -(outer_end - sign * 14.0),
-                way * (0.5 * mm["cap_across"] + 16.0), f"yoke_ears_{side}")
+        pen.box(
+            -(outer_end - sign * (cross + 16.0)),
+            way * 12.0,
+            -(outer_end - sign * 14.0),
+            way * (0.5 * mm["cap_across"] + 16.0),
+            f"yoke_ears_{side}",
+        )
     pen.disc(-outer_end, 0.0, cross, f"cross_joint_{side}")
     cap = 0.5 * mm["cap_across"]
     pen.box(-outer_end - cross, -cap, -outer_end + cross, cap, f"cross_joint_{side}", hides=False)
@@ -133,20 +186,39 @@ def _centre(pen: Pen, axle: Axle) -> None:
     neck = axle.tube + 10.0
     outline = []
     for sign, joint in ((1.0, joints[0]), (-1.0, joints[1])):
-        run = [(joint, neck), (middle + sign * half, max(neck, 0.62 * axle.ball)),
-               (middle + sign * 0.62 * half, 0.9 * axle.ball), (middle + sign * 0.25 * half, axle.ball)]
+        run = [
+            (joint, neck),
+            (middle + sign * half, max(neck, 0.62 * axle.ball)),
+            (middle + sign * 0.62 * half, 0.9 * axle.ball),
+            (middle + sign * 0.25 * half, axle.ball),
+        ]
         outline += run if sign > 0 else list(reversed(run))
     outline = rounded(outline)
     outline += [(y, -z) for y, z in reversed(outline)]
     pen.shape([(-y, -z) for y, z in outline], "centre", "part")
     ring = 0.5 * mm["ring_diameter"]
-    pen.box(-(middle + 24.0), -ring, -(middle + 58.0), ring, "ring_and_pinion", dashed=True,
-            hides=False)
+    pen.box(
+        -(middle + 24.0), -ring, -(middle + 58.0), ring, "ring_and_pinion", dashed=True, hides=False
+    )
     for way in (-1.0, 1.0):
-        pen.box(-(middle - 78.0), way * 26.0, -(middle - 48.0), way * 52.0, "carrier_caps",
-                dashed=True, hides=False)
-        pen.box(-(middle - 20.0), way * 14.0, -(middle + 20.0), way * 36.0, "side_gears",
-                dashed=True, hides=False)
+        pen.box(
+            -(middle - 78.0),
+            way * 26.0,
+            -(middle - 48.0),
+            way * 52.0,
+            "carrier_caps",
+            dashed=True,
+            hides=False,
+        )
+        pen.box(
+            -(middle - 20.0),
+            way * 14.0,
+            -(middle + 20.0),
+            way * 36.0,
+            "side_gears",
+            dashed=True,
+            hides=False,
+        )
     if axle.front:
         pen.disc(-middle, 20.0, 0.36 * axle.ball, "propeller_shaft", "part", hides=False)
         return
@@ -158,11 +230,15 @@ def _springs(pen: Pen, axle: Axle) -> None:
     leaf = axle.words["held_by.weight_on"] == "leaf"
     for side in SIDES:
         y = axle.y[f"seat_{side}"]
-        pen.line([(-y, -axle.tube - 8.0), (-y, -foot - COIL_HIGH - 20.0)], "hair", dashed=True,
-                 mark=f"spring_{side}")
+        pen.line(
+            [(-y, -axle.tube - 8.0), (-y, -foot - COIL_HIGH - 20.0)],
+            "hair",
+            dashed=True,
+            mark=f"spring_{side}",
+        )
         if leaf:
-            for step in range(5):
-                low = foot + 9.0 * step
+            for leaf_number in range(5):
+                low = foot + 9.0 * leaf_number
                 pen.box(-y - 32.0, -low, -y + 32.0, -low - 9.0, f"spring_seat_{side}", "hair")
             for out in (-41.0, 41.0):
                 pen.line([(-y + out, axle.tube + 26.0), (-y + out, -foot - 62.0)], "part")
@@ -199,8 +275,15 @@ def _truss(pen: Pen, axle: Axle) -> None:
 def _arms(pen: Pen, axle: Axle) -> None:
     half = 0.5 * axle.mm["arm_outer"]
     for (_, y, z), _ in axle.upper_arm_ends():
-        pen.shape([(-y - 30.0, -axle.tube * 0.6), (-y - 22.0, -z - 30.0), (-y + 22.0, -z - 30.0),
-                   (-y + 30.0, -axle.tube * 0.6)], hides=False)
+        pen.shape(
+            [
+                (-y - 30.0, -axle.tube * 0.6),
+                (-y - 22.0, -z - 30.0),
+                (-y + 22.0, -z - 30.0),
+                (-y + 30.0, -axle.tube * 0.6),
+            ],
+            hides=False,
+        )
         pen.disc(-y, -z, half, "links")
     for side in SIDES:
         (_, y, z), _ = axle.lower_arm_ends(side)
@@ -209,9 +292,15 @@ def _arms(pen: Pen, axle: Axle) -> None:
             pen.box(-y - 24.0, -z - half, -y + 24.0, -z + half, "links")
             continue
         foot = 0.5 * axle.mm["bracket_width"]
-        pen.shape([(-y - foot, axle.tube * 0.7), (-y + foot, axle.tube * 0.7),
-                   (-y + foot * 0.7, -z + half + 8.0), (-y - foot * 0.7, -z + half + 8.0)],
-                  f"link_brackets_{side}")
+        pen.shape(
+            [
+                (-y - foot, axle.tube * 0.7),
+                (-y + foot, axle.tube * 0.7),
+                (-y + foot * 0.7, -z + half + 8.0),
+                (-y - foot * 0.7, -z + half + 8.0),
+            ],
+            f"link_brackets_{side}",
+        )
         pen.disc(-y, -z, half, "links")
 
 
@@ -219,11 +308,27 @@ def _track_bar(pen: Pen, axle: Axle) -> None:
     start, end = axle.track_bar_ends()
     x, y = seen(start)
     foot = 0.5 * axle.mm["bracket_width"]
-    pen.shape([(x - foot, -axle.tube * 0.8), (x - 22.0, y - 26.0), (x + 22.0, y - 26.0),
-               (x + foot, -axle.tube * 0.8)], "track_bar_bracket_axle")
+    pen.shape(
+        [
+            (x - foot, -axle.tube * 0.8),
+            (x - 22.0, y - 26.0),
+            (x + 22.0, y - 26.0),
+            (x + foot, -axle.tube * 0.8),
+        ],
+        "track_bar_bracket_axle",
+    )
     far, up = seen(end)
-    pen.shape([(far - 26.0, up + 34.0), (far - 34.0, up - 110.0), (far + 34.0, up - 110.0),
-               (far + 26.0, up + 34.0)], "track_bar_bracket_frame", dashed=True, hides=False)
+    pen.shape(
+        [
+            (far - 26.0, up + 34.0),
+            (far - 34.0, up - 110.0),
+            (far + 34.0, up - 110.0),
+            (far + 26.0, up + 34.0),
+        ],
+        "track_bar_bracket_frame",
+        dashed=True,
+        hides=False,
+    )
     pen.bar((x, y), (far, up), axle.mm["track_bar_outer"], "track_bar")
     pen.line([(x, y), (far, up)], "hair", dashed=True, mark="track_bar")
     for place in ((x, y), (far, up)):

@@ -3,12 +3,22 @@
 from collections.abc import Callable, Sequence
 from typing import Protocol
 
-from axlewright.views.drawing_ink import Pen, Point, spread
+from axlewright.views.drawing_curves import Point, spread
+from axlewright.views.drawing_ink import Pen
 from axlewright.views.drawing_places import Axle, Spot, spots
 
 TOLD_FROM_SIDE = frozenset(
-    {"links", "link_brackets_left", "spring_seat_left", "damper_bracket_left", "cover",
-     "propeller_shaft", "ring_and_pinion", "track_bar", "track_bar_bracket_axle"}
+    {
+        "links",
+        "link_brackets_left",
+        "spring_seat_left",
+        "damper_bracket_left",
+        "cover",
+        "propeller_shaft",
+        "ring_and_pinion",
+        "track_bar",
+        "track_bar_bracket_axle",
+    }
 )
 HIDDEN_FROM_ABOVE = frozenset({"ball_joints", "kingpins", "wheel_studs"})
 

@@ -6,10 +6,9 @@ nearer shape cuts its own outline out of everything drawn so far.
 """
 
 from collections.abc import Mapping, Sequence
-from typing import TypeAlias
 from xml.sax.saxutils import escape, quoteattr
 
-Point: TypeAlias = tuple[float, float]
+from axlewright.views.drawing_curves import Point, clear_place
 
 FONT = "DejaVu Sans Mono, ui-monospace, Menlo, Consolas, monospace"
 ADVANCE = 0.602  # width of a letter over the height of the type, of that face
@@ -55,37 +54,78 @@ class Pen:
         self._path(path, weight, dashed, f' data-mark="{mark}"' if mark else "")
 
     def shape(
-        self, points: Sequence[Point], part: str = "", weight: str = "thin", *,
-        dashed: bool = False, hides: bool = True,
+        self,
+        points: Sequence[Point],
+        part: str = "",
+        weight: str = "thin",
+        *,
+        dashed: bool = False,
+        hides: bool = True,
     ) -> None:
         """Draw a closed shape that hides what is behind it; hatched if its part is marked."""
         self._reach(points)
-        self._closed("M" + "L".join(f"{_n(x)} {_n(y)}" for x, y in points) + "Z", part, weight,
-                     dashed=dashed, hides=hides)
+        self._closed(
+            "M" + "L".join(f"{_n(x)} {_n(y)}" for x, y in points) + "Z",
+            part,
+            weight,
+            dashed=dashed,
+            hides=hides,
+        )
 
     def box(
-        self, left: float, top: float, right: float, bottom: float, part: str = "",
-        weight: str = "thin", *, dashed: bool = False, hides: bool = True,
+        self,
+        left: float,
+        top: float,
+        right: float,
+        bottom: float,
+        part: str = "",
+        weight: str = "thin",
+        *,
+        dashed: bool = False,
+        hides: bool = True,
     ) -> None:
         """Draw an upright rectangle."""
         x, y = min(left, right), min(top, bottom)
         wide, high = abs(right - left), abs(bottom - top)
         self._reach([(x, y), (x + wide, y + high)])
-        self._closed(f"M{_n(x)} {_n(y)}h{_n(wide)}v{_n(high)}h{_n(-wide)}Z", part, weight,
-                     dashed=dashed, hides=hides)
+        self._closed(
+            f"M{_n(x)} {_n(y)}h{_n(wide)}v{_n(high)}h{_n(-wide)}Z",
+            part,
+            weight,
+            dashed=dashed,
+            hides=hides,
+        )
 
     def disc(
-        self, x: float, y: float, radius: float, part: str = "", weight: str = "thin", *,
-        dashed: bool = False, hides: bool = True,
+        self,
+        x: float,
+        y: float,
+        radius: float,
+        part: str = "",
+        weight: str = "thin",
+        *,
+        dashed: bool = False,
+        hides: bool = True,
     ) -> None:
         """Draw a circle."""
         self._reach([(x - radius, y - radius), (x + radius, y + radius)])
         r, two = _n(radius), _n(2.0 * radius)
-        self._closed(f"M{_n(x - radius)} {_n(y)}a{r} {r} 0 1 0 {two} 0a{r} {r} 0 1 0 -{two} 0Z",
-                     part, weight, dashed=dashed, hides=hides)
+        self._closed(
+            f"M{_n(x - radius)} {_n(y)}a{r} {r} 0 1 0 {two} 0a{r} {r} 0 1 0 -{two} 0Z",
+            part,
+            weight,
+            dashed=dashed,
+            hides=hides,
+        )
 
     def bar(
-        self, start: Point, end: Point, across: float, part: str = "", *, dashed: bool = False,
+        self,
+        start: Point,
+        end: Point,
+        across: float,
+        part: str = "",
+        *,
+        dashed: bool = False,
         hides: bool = True,
     ) -> None:
         """Draw a rod between two points, as thick as it is."""
@@ -93,22 +133,38 @@ class Pen:
         length = max(((x1 - x0) ** 2 + (y1 - y0) ** 2) ** 0.5, 1e-6)
         side = (-(y1 - y0) / length * across / 2.0, (x1 - x0) / length * across / 2.0)
         self.shape(
-            [(x0 + side[0], y0 + side[1]), (x1 + side[0], y1 + side[1]),
-             (x1 - side[0], y1 - side[1]), (x0 - side[0], y0 - side[1])],
-            part, dashed=dashed, hides=hides,
+            [
+                (x0 + side[0], y0 + side[1]),
+                (x1 + side[0], y1 + side[1]),
+                (x1 - side[0], y1 - side[1]),
+                (x0 - side[0], y0 - side[1]),
+            ],
+            part,
+            dashed=dashed,
+            hides=hides,
         )
 
     def words(
-        self, x: float, y: float, text: str, anchor: str = "middle", *, size: float = 1.0,
+        self,
+        x: float,
+        y: float,
+        text: str,
+        anchor: str = "middle",
+        *,
+        size: float = 1.0,
         bold: bool = False,
+        clear: bool = False,
     ) -> None:
-        """Letter a text with its middle height at y."""
+        """Letter a text with its middle height at y; with ``clear`` nothing behind crosses it."""
         if not text:
             return
         high = self.text * size
         half = ADVANCE * high * len(text) / 2.0
         shift = {"start": half, "end": -half, "middle": 0.0}[anchor]
         self._reach([(x + shift - half, y - 0.6 * high), (x + shift + half, y + 0.6 * high)])
+        if clear:
+            left, wide = x + shift - half - 0.25 * high, 2.0 * half + 0.5 * high
+            self._hide(f"M{_n(left)} {_n(y - 0.6 * high)}h{_n(wide)}v{_n(1.2 * high)}h{_n(-wide)}Z")
         strong = ' font-weight="bold"' if bold else ""
         self._body.append(
             f'<text x="{_n(x)}" y="{_n(y + 0.35 * high)}" text-anchor="{anchor}" '
@@ -117,13 +173,18 @@ class Pen:
         )
 
     def across(
-        self, x0: float, x1: float, y: float, told: str, mark: str = "",
+        self,
+        x0: float,
+        x1: float,
+        y: float,
+        told: str,
+        mark: str = "",
         busy: Sequence[float] = (),
     ) -> None:
         """Draw a level dimension line with its value in a gap of it, clear of ``busy`` places."""
         low, high = min(x0, x1), max(x0, x1)
         half = 0.5 * ADVANCE * self.text * (len(told) + 1)
-        middle = _clear(low + 1.5 * half, high - 1.5 * half, busy, 1.1 * half)
+        middle = clear_place(low + 1.5 * half, high - 1.5 * half, busy, 1.1 * half)
         if high - low > 2.0 * half + 1.6 * self.text:
             self.line([(low, y), (middle - half, y)], "hair")
             self.line([(middle + half, y), (high, y)], "hair")
@@ -141,26 +202,38 @@ class Pen:
         self.line([(x, middle + gap), (x, high)], "hair")
         self.words(x, middle, told)
         for end, way in ((low, 1.0), (high, -1.0)):
-            self.line([(x - 0.4 * tip, end + way * tip), (x, end), (x + 0.4 * tip, end + way * tip)],
-                      "hair")
+            self.line(
+                [(x - 0.4 * tip, end + way * tip), (x, end), (x + 0.4 * tip, end + way * tip)],
+                "hair",
+            )
         self._marked(mark, f'x1="{_n(x)}" y1="{_n(low)}" x2="{_n(x)}" y2="{_n(high)}"')
 
     def blank(self, x: float, y: float, number: int | str, wide: float = 5.0) -> None:
         """Draw an empty box to write in, with the number of its question before it."""
         high, half = 1.9 * self.text, 0.5 * wide * self.text
         label = f"{number}"
-        self.shape([(x - half, y - high / 2), (x + half, y - high / 2), (x + half, y + high / 2),
-                    (x - half, y + high / 2)], weight="part")
-        self.words(x - half + 0.3 * self.text, y - 0.35 * self.text, label, "start", size=0.8,
-                   bold=True)
+        self.shape(
+            [
+                (x - half, y - high / 2),
+                (x + half, y - high / 2),
+                (x + half, y + high / 2),
+                (x - half, y + high / 2),
+            ],
+            weight="part",
+        )
+        self.words(
+            x - half + 0.3 * self.text, y - 0.35 * self.text, label, "start", size=0.8, bold=True
+        )
 
     def flag(self, x: float, y: float, number: int, part: str, at: Point) -> None:
         """Draw a numbered flag with its leader to the place of a part."""
         radius = 0.95 * self.text
         away = max(((at[0] - x) ** 2 + (at[1] - y) ** 2) ** 0.5, 1e-6)
         start = (x + (at[0] - x) * radius / away, y + (at[1] - y) * radius / away)
-        self._body.append(f'<g class="flag" data-flag="{number}" data-for="{part}" '
-                          f'data-x="{_n(at[0])}" data-y="{_n(at[1])}">')
+        self._body.append(
+            f'<g class="flag" data-flag="{number}" data-for="{part}" '
+            f'data-x="{_n(at[0])}" data-y="{_n(at[1])}">'
+        )
         self.line([start, at], "thin")
         self._body.append(
             f'<circle cx="{_n(at[0])}" cy="{_n(at[1])}" r="{_n(0.17 * self.text)}" '
@@ -174,27 +247,34 @@ class Pen:
     def swatch(self, x: float, y: float, closeness: str) -> None:
         """Draw a little field of the hatching of one closeness."""
         half = 0.55 * self.text
-        path = f"M{_n(x - 1.6 * half)} {_n(y - half)}h{_n(3.2 * half)}v{_n(2 * half)}h{_n(-3.2 * half)}Z"
+        wide, high = 3.2 * half, 2.0 * half
+        path = f"M{_n(x - 1.6 * half)} {_n(y - half)}h{_n(wide)}v{_n(high)}h{_n(-wide)}Z"
         self._reach([(x - 1.6 * half, y - half), (x + 1.6 * half, y + half)])
         self._hatch(path, closeness)
         self._path(path, OUTLINES[closeness], dashed=False, more="")
 
-    def black(self, left: float, top: float, right: float, bottom: float, lines: Sequence[str]) -> None:
+    def black(
+        self, left: float, top: float, right: float, bottom: float, lines: Sequence[str]
+    ) -> None:
         """Draw a black band with its words left open in it."""
         self._reach([(left, top), (right, bottom)])
         held = f"{self.name}-band"
-        frame = f'x="{_n(left)}" y="{_n(top)}" width="{_n(right - left)}" height="{_n(bottom - top)}"'
+        frame = (
+            f'x="{_n(left)}" y="{_n(top)}" width="{_n(right - left)}" height="{_n(bottom - top)}"'
+        )
         told = "".join(
             f'<text x="{_n(left + self.text)}" y="{_n(top + (1.45 + 1.5 * at) * self.text)}" '
             f'font-size="{_n(1.1 * self.text)}" font-weight="bold" fill="#000" stroke="none">'
             f"{escape(line)}</text>"
             for at, line in enumerate(lines)
         )
-        self._clips.append(f'<mask id="{held}" maskUnits="userSpaceOnUse" {frame}>'
-                           f'<rect {frame} fill="#fff"/>{told}</mask>')
+        self._clips.append(
+            f'<mask id="{held}" maskUnits="userSpaceOnUse" {frame}>'
+            f'<rect {frame} fill="#fff"/>{told}</mask>'
+        )
         self._body.append(
-            f'<g role="img" aria-label={quoteattr(" ".join(lines))}><rect class="stop-band" {frame} '
-            f'fill="currentColor" mask="url(#{held})"/></g>'
+            f'<g role="img" aria-label={quoteattr(" ".join(lines))}>'
+            f'<rect class="stop-band" {frame} fill="currentColor" mask="url(#{held})"/></g>'
         )
 
     def extent(self) -> tuple[float, float, float, float]:
@@ -222,8 +302,9 @@ class Pen:
 
     def _hatch(self, path: str, closeness: str) -> None:
         if closeness in HATCHED:
-            self._body.append(f'<path d="{path}" fill="url(#{hatch_name(self.name, closeness)})" '
-                              'stroke="none"/>')
+            self._body.append(
+                f'<path d="{path}" fill="url(#{hatch_name(self.name, closeness)})" stroke="none"/>'
+            )
 
     def _hide(self, path: str) -> None:
         if not self._body:
@@ -236,14 +317,20 @@ class Pen:
         self._body = [f'<g clip-path="url(#{held})">', *self._body, "</g>"]
 
     def _path(self, path: str, weight: str, dashed: bool, more: str) -> None:
-        gaps = f' stroke-dasharray="{_n(0.35 * self.text)} {_n(0.22 * self.text)}"' if dashed else ""
-        self._body.append(f'<path d="{path}" stroke-width="{_n(self.weight(weight))}"{gaps}{more}/>')
+        gaps = (
+            f' stroke-dasharray="{_n(0.35 * self.text)} {_n(0.22 * self.text)}"' if dashed else ""
+        )
+        self._body.append(
+            f'<path d="{path}" stroke-width="{_n(self.weight(weight))}"{gaps}{more}/>'
+        )
 
     def _tips(self, low: float, high: float, y: float, mark: str) -> None:
         tip = 0.35 * self.text
         for end, way in ((low, 1.0), (high, -1.0)):
-            self.line([(end + way * tip, y - 0.4 * tip), (end, y), (end + way * tip, y + 0.4 * tip)],
-                      "hair")
+            self.line(
+                [(end + way * tip, y - 0.4 * tip), (end, y), (end + way * tip, y + 0.4 * tip)],
+                "hair",
+            )
         self._marked(mark, f'x1="{_n(low)}" y1="{_n(y)}" x2="{_n(high)}" y2="{_n(y)}"')
 
     def _marked(self, mark: str, ends: str) -> None:
@@ -254,14 +341,6 @@ class Pen:
         self._corners += points
 
 
-def _clear(low: float, high: float, busy: Sequence[float], room: float) -> float:
-    """Place nearest the middle of a span that keeps its room from busy places, if there is one."""
-    middle = 0.5 * (low + high)
-    places = [middle + (high - low) * share / 20.0 for share in sorted(range(-10, 11), key=abs)]
-    kept = [place for place in places if all(abs(place - each) > room for each in busy)]
-    return kept[0] if kept and high > low else middle
-
-
 def hatch_name(name: str, closeness: str) -> str:
     """Id of the hatching of one closeness."""
     return f"{name.partition('--')[0]}-{closeness}"
@@ -270,59 +349,23 @@ def hatch_name(name: str, closeness: str) -> str:
 def hatchings(name: str, text: float) -> str:
     """Patterns of the three hatchings: crossed, close and wide."""
     out = []
-    for closeness, step, crossed in (("over", 0.3, True), ("close", 0.3, False), ("near", 0.6, False)):
+    for closeness, step, crossed in (
+        ("over", 0.3, True),
+        ("close", 0.3, False),
+        ("near", 0.6, False),
+    ):
         side, wide = step * text, 0.055 * text
         lines = f'<path d="M0 0V{_n(side)}" stroke="currentColor" stroke-width="{_n(2 * wide)}"/>'
         if crossed:
-            lines += f'<path d="M0 0H{_n(side)}" stroke="currentColor" stroke-width="{_n(2 * wide)}"/>'
+            lines += (
+                f'<path d="M0 0H{_n(side)}" stroke="currentColor" stroke-width="{_n(2 * wide)}"/>'
+            )
         out.append(
             f'<pattern id="{hatch_name(name, closeness)}" patternUnits="userSpaceOnUse" '
-            f'width="{_n(side)}" height="{_n(side)}" patternTransform="rotate(45)">{lines}</pattern>'
+            f'width="{_n(side)}" height="{_n(side)}" patternTransform="rotate(45)">'
+            f"{lines}</pattern>"
         )
     return "".join(out)
-
-
-def rounded(points: Sequence[Point], steps: int = 4) -> list[Point]:
-    """Give a smooth line through points (Catmull-Rom), both ends kept."""
-    out = [points[0]]
-    for at in range(len(points) - 1):
-        before, start, end = points[max(at - 1, 0)], points[at], points[at + 1]
-        after = points[min(at + 2, len(points) - 1)]
-        for step in range(1, steps + 1):
-            t = step / steps
-            out.append((_through(before[0], start[0], end[0], after[0], t),
-                        _through(before[1], start[1], end[1], after[1], t)))
-    return out
-
-
-def _through(before: float, start: float, end: float, after: float, t: float) -> float:
-    return 0.5 * (
-        2.0 * start + (end - before) * t + (2.0 * before - 5.0 * start + 4.0 * end - after) * t**2
-        + (3.0 * start - before - 3.0 * end + after) * t**3
-    )
-
-
-def spread(wanted: Sequence[float], gap: float) -> list[float]:
-    """Move places on a line apart until each has its gap, as little as it takes."""
-    order = sorted(range(len(wanted)), key=lambda each: wanted[each])
-    groups: list[tuple[float, list[int]]] = []
-    for each in order:
-        groups.append((wanted[each], [each]))
-        while len(groups) > 1:
-            (left, before), (right, after) = groups[-2], groups[-1]
-            room = 0.5 * gap * (len(before) + len(after))
-            if right - left >= room:
-                break
-            both = before + after
-            middle = sum(
-                wanted[one] - gap * (place - 0.5 * (len(both) - 1)) for place, one in enumerate(both)
-            ) / len(both)
-            groups[-2:] = [(middle, both)]
-    out = [0.0] * len(wanted)
-    for middle, members in groups:
-        for place, one in enumerate(members):
-            out[one] = middle + gap * (place - 0.5 * (len(members) - 1))
-    return out
 
 
 def _n(number: float) -> str:

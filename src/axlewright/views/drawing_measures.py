@@ -30,8 +30,17 @@ def across_measures(
     springs = [-axle.y[f"seat_{side}"] for side in SIDES]
     for x in springs:
         pen.line([(x, -axle.tube - COIL_HIGH - 20.0), (x, y - 0.4 * pen.text)], "hair")
-    _level(pen, springs[0], springs[1], y, _length(axle, "spring_spacing", system), "springs", 5,
-           blank=blank, busy=busy)
+    _level(
+        pen,
+        springs[0],
+        springs[1],
+        y,
+        _length(axle, "spring_spacing", system),
+        "springs",
+        5,
+        blank=blank,
+        busy=busy,
+    )
     low = 0.62 * ground
     if blank:
         _blank_words(pen, axle, low)
@@ -40,9 +49,17 @@ def across_measures(
         cap = units.show(axle.mm["cap_across"] / 1e3, "length", system)
         cross = units.show(axle.mm["cap_to_cap"] / 1e3, "length", system)
         x = -axle.y["kingpin_left"]
-        pen.line([(x, 0.5 * axle.mm["cap_across"]), (x + 0.4 * pen.text, low - 0.7 * pen.text)], "hair")
-        pen.words(-(half - 0.56 * axle.tyre_width), low, f"cap ⌀ {cap}, {cross} over caps", "start")
-    pen.words(-axle.y["centre"], 0.86 * ground, axle.words.get("drive.lock", ""))
+        pen.line(
+            [(x, 0.5 * axle.mm["cap_across"]), (x + 0.4 * pen.text, low - 0.7 * pen.text)], "hair"
+        )
+        pen.words(
+            -(half - 0.56 * axle.tyre_width),
+            low,
+            f"cap ⌀ {cap}, {cross} over caps",
+            "start",
+            clear=True,
+        )
+    pen.words(-axle.y["centre"], 0.86 * ground, axle.words.get("drive.lock", ""), clear=True)
 
 
 def side_measures(pen: Pen, axle: Axle, system: str) -> None:
@@ -55,10 +72,9 @@ def side_measures(pen: Pen, axle: Axle, system: str) -> None:
     pen.words(0.0, low + 2.8 * pen.text, f"carries {told}")
 
 
-def plan_measures(pen: Pen, axle: Axle, system: str) -> None:
-    """Side names, where the plan needs them."""
-    del system
-    y = 0.5 * axle.tyre_outer + 1.3 * pen.text
+def side_names(pen: Pen, axle: Axle, low: float) -> None:
+    """Names of the sides under the wheels."""
+    y = low + 1.3 * pen.text
     for side in SIDES:
         pen.words(-SIGN[side] * 0.5 * axle.mm["track"], y, side, bold=True)
 
@@ -72,51 +88,70 @@ def _side_measures(
     if blank:
         pen.blank(x, 0.5 * height, f"3 {side}", 4.6)
     else:
-        pen.upright(0.0, height, x, units.show(height / 1e3, "length", system),
-                    f"hub_height_{side}")
+        pen.upright(
+            0.0, height, x, units.show(height / 1e3, "length", system), f"hub_height_{side}"
+        )
     joint, end = axle.y[f"joint_{side}"], axle.y[f"end_{side}"]
     for y in (joint, end):
         pen.line([(-y, axle.tube + 12.0), (-y, below + 0.4 * pen.text)], "hair")
-    _level(pen, -joint, -end, below, _length(axle, f"tube_bare_{side}", system),
-           f"tube_bare_{side}", f"7 {side}", blank=blank)
+    _level(
+        pen,
+        -joint,
+        -end,
+        below,
+        _length(axle, f"tube_bare_{side}", system),
+        f"tube_bare_{side}",
+        f"7 {side}",
+        blank=blank,
+    )
     middle, high = 0.55 * end + 0.45 * joint, 0.36 * height
     pen.line([(-middle, 0.5 * mm[f"tube_outer_{side}"]), (-middle, high - 0.7 * pen.text)], "hair")
     if blank:
         pen.blank(-middle, high, f"6 {side}", 4.6)
     else:
         told = units.show(mm[f"tube_outer_{side}"] / 1e3, "length", system)
-        pen.words(-middle, high, f"⌀ {told}")
+        pen.words(-middle, high, f"⌀ {told}", clear=True)
     wheel = sign * 0.5 * mm["track"]
     if blank:
-        if side == "left":
-            pen.blank(-wheel, below, 8, 5.0)
         pen.words(-wheel, -0.5 * axle.tyre_outer - 1.3 * pen.text, side, bold=True)
+        if side == "left":
+            pen.blank(-wheel, below, "8 offset", 5.0)
         return
     offset = units.show(mm["wheel_offset"] / 1e3, "offset", system)
     spacer = mm["wheel_spacer"]
-    told = f"ET {offset}" + (
+    told = f"{side}: ET {offset}" + (
         f" + {units.show(spacer / 1e3, 'length', system)}" if spacer > 0.5 else ""
     )
-    pen.words(-wheel, below + 2.2 * (1.7 * pen.text), told)
-    pen.words(-wheel, -0.5 * axle.tyre_outer - 1.3 * pen.text, side, bold=True)
+    pen.words(-wheel, below + 2.2 * (1.7 * pen.text), told, bold=True)
 
 
 def _blank_words(pen: Pen, axle: Axle, low: float) -> None:
     """Boxes for what is no length: tyre, weight, joint, lock."""
     half = 0.5 * axle.mm["track"]
-    pen.blank(-(half + 0.5 * axle.tyre_width + 3.4 * pen.text), -0.3 * axle.tyre_outer, 2, 4.6)
-    x = -axle.y.get("kingpin_right", axle.y["end_right"])
-    pen.line([(x, 50.0), (x - 3.0 * pen.text, low - 0.9 * pen.text)], "hair")
-    pen.blank(x - 3.6 * pen.text, low, 10, 6.0)
-    pen.blank(-axle.y["centre"], low, 11, 6.0)
+    pen.blank(
+        -(half + 0.5 * axle.tyre_width + 3.4 * pen.text), -0.3 * axle.tyre_outer, "2 tyre", 4.6
+    )
+    x = -axle.y.get("kingpin_right", axle.y["centre"] - 11.0 * pen.text)
+    start = x if axle.front else -axle.y["centre"]
+    pen.line([(start, 50.0), (x - 3.0 * pen.text, low - 0.9 * pen.text)], "hair")
+    pen.blank(x - 3.6 * pen.text, low, "10 joint", 6.0)
+    pen.blank(-axle.y["centre"], low, "11 lock", 6.0)
     pen.line([(-axle.y["centre"], axle.ball), (-axle.y["centre"], low - 0.95 * pen.text)], "hair")
-    pen.blank(0.0, -axle.tube - 0.62 * COIL_HIGH, 9, 6.5)
-    pen.blank(-axle.y["seat_left"] + 4.6 * pen.text, -axle.tube - 0.8 * COIL_HIGH, 1, 4.4)
+    pen.blank(0.0, -axle.tube - 0.62 * COIL_HIGH, "9 weight", 6.5)
+    pen.blank(-axle.y["seat_left"] + 4.6 * pen.text, -axle.tube - 0.8 * COIL_HIGH, "1 held", 4.4)
 
 
 def _level(
-    pen: Pen, x0: float, x1: float, y: float, told: str, mark: str, number: int | str, *,
-    blank: bool, busy: Sequence[float] = (),
+    pen: Pen,
+    x0: float,
+    x1: float,
+    y: float,
+    told: str,
+    mark: str,
+    number: int | str,
+    *,
+    blank: bool,
+    busy: Sequence[float] = (),
 ) -> None:
     if not blank:
         pen.across(x0, x1, y, told, mark, busy)

@@ -7,9 +7,8 @@ the mechanical model; castings, coils and leaves have their usual shape.
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from axlewright.rig import Columns, Words
-from axlewright.rig.tyre_code import TyreCode
-from axlewright.strength.housing import stations
+from axlewright.rig import Columns, TyreCode, Words
+from axlewright.strength import stations
 
 Spot = tuple[float, float, float]
 SIDES = ("left", "right")
@@ -158,9 +157,24 @@ def spots(axle: Axle, part: str) -> list[Spot]:
 
 SIDED = frozenset(
     {
-        "tube", "tube_joint", "sleeve", "end_forging", "knuckle", "ball_joints", "kingpins",
-        "hub_bearing", "spindle", "inner_shaft", "stub_shaft", "spline", "cross_joint",
-        "yoke_ears", "link_brackets", "spring_seat", "damper_bracket", "wheel_studs",
+        "tube",
+        "tube_joint",
+        "sleeve",
+        "end_forging",
+        "knuckle",
+        "ball_joints",
+        "kingpins",
+        "hub_bearing",
+        "spindle",
+        "inner_shaft",
+        "stub_shaft",
+        "spline",
+        "cross_joint",
+        "yoke_ears",
+        "link_brackets",
+        "spring_seat",
+        "damper_bracket",
+        "wheel_studs",
     }
 )
 
@@ -211,7 +225,7 @@ def _sided(axle: Axle, kind: str, side: str) -> Spot:  # noqa: PLR0911, PLR0912 
             return 0.0, axle.hub_face(side), 0.5 * mm["stud_circle"]
 
 
-def _single(axle: Axle, kind: str) -> Spot:  # noqa: PLR0911 (one line a part)
+def _single(axle: Axle, kind: str) -> Spot:  # noqa: PLR0911, PLR0912 (one line a part)
     centre = axle.y["centre"]
     match kind:
         case "cover":

@@ -6,7 +6,8 @@ The page's x is minus y, its y is minus x, in millimetres.
 from math import pi, sin
 
 from axlewright.views.drawing_across import COIL
-from axlewright.views.drawing_ink import Pen, Point, rounded
+from axlewright.views.drawing_curves import Point, rounded
+from axlewright.views.drawing_ink import Pen
 from axlewright.views.drawing_places import SIDES, SIGN, Axle, Spot
 from axlewright.views.drawing_wheel import draw_hub, draw_wheel
 
@@ -20,8 +21,7 @@ def draw_plan(pen: Pen, axle: Axle) -> None:
         draw_wheel(pen, axle, side, free, free)
     if axle.arms != "leaves":
         for side in SIDES:
-            start, end = axle.lower_arm_ends(side)
-            _arm(pen, axle, start, end)
+            _arm(pen, axle, *axle.lower_arm_ends(side))
     if axle.front:
         _rods(pen, axle)
     for side in SIDES:
@@ -38,16 +38,23 @@ def draw_plan(pen: Pen, axle: Axle) -> None:
         half = 0.5 * axle.mm["truss_outer"]
         ends = [axle.y[f"end_{side}"] - SIGN[side] * 30.0 for side in SIDES]
         pen.box(-ends[0], -half, -ends[1], half, "truss")
-    for start, end in axle.upper_arm_ends():
-        _arm(pen, axle, start, end)
+    for upper in axle.upper_arm_ends():
+        _arm(pen, axle, *upper)
     _springs(pen, axle)
     if axle.arms != "leaves":
-        start, end = axle.track_bar_ends()
-        pen.bar(seen(start), seen(end), axle.mm["track_bar_outer"], "track_bar")
-        for place, part in ((start, "track_bar_bracket_axle"), (end, "track_bar_bracket_frame")):
+        near, far = axle.track_bar_ends()
+        pen.bar(seen(near), seen(far), axle.mm["track_bar_outer"], "track_bar")
+        for place, part in ((near, "track_bar_bracket_axle"), (far, "track_bar_bracket_frame")):
             x, y = seen(place)
-            pen.box(x - 24.0, y - 30.0, x + 24.0, y + 30.0, part,
-                    dashed=part.endswith("frame"), hides=False)
+            pen.box(
+                x - 24.0,
+                y - 30.0,
+                x + 24.0,
+                y + 30.0,
+                part,
+                dashed=part.endswith("frame"),
+                hides=False,
+            )
             pen.disc(x, y, 8.0, "bracket_bolts")
 
 
@@ -78,12 +85,28 @@ def _wheel_end(pen: Pen, axle: Axle, side: str) -> None:
         pen.box(-end, -72.0, -(end + sign * 14.0), 72.0, f"end_forging_{side}", "part")
         return
     pivot = axle.y[f"kingpin_{side}"]
-    pen.shape([(-end, -half), (-(pivot - sign * 20.0), -38.0), (-(pivot + sign * 18.0), -30.0),
-               (-(pivot + sign * 18.0), 30.0), (-(pivot - sign * 20.0), 38.0), (-end, half)],
-              f"end_forging_{side}", "part")
-    pen.shape([(-(pivot + sign * 18.0), -44.0), (-(pivot + sign * 54.0), -52.0),
-               (-(pivot + sign * 54.0), 52.0), (-(pivot + sign * 18.0), 44.0)],
-              f"knuckle_{side}", "part")
+    pen.shape(
+        [
+            (-end, -half),
+            (-(pivot - sign * 20.0), -38.0),
+            (-(pivot + sign * 18.0), -30.0),
+            (-(pivot + sign * 18.0), 30.0),
+            (-(pivot - sign * 20.0), 38.0),
+            (-end, half),
+        ],
+        f"end_forging_{side}",
+        "part",
+    )
+    pen.shape(
+        [
+            (-(pivot + sign * 18.0), -44.0),
+            (-(pivot + sign * 54.0), -52.0),
+            (-(pivot + sign * 54.0), 52.0),
+            (-(pivot + sign * 18.0), 44.0),
+        ],
+        f"knuckle_{side}",
+        "part",
+    )
     joints = "kingpins" if axle.words.get("kingpin.kind") == "kingpins" else "ball_joints"
     upper, _ = axle.joint_spots(side)
     pen.disc(*seen(upper), 15.0, f"{joints}_{side}")
@@ -96,8 +119,16 @@ def _rods(pen: Pen, axle: Axle) -> None:
         sign, pivot = SIGN[side], axle.y[f"kingpin_{side}"]
         x, y = seen(tips[side])
         root = -axle.rods * 36.0
-        pen.shape([(-(pivot + sign * 50.0), root), (-(pivot - sign * 14.0), root), (x + 15.0, y),
-                   (x - 15.0, y)], "steering_arm" if side == far else "", "part")
+        pen.shape(
+            [
+                (-(pivot + sign * 50.0), root),
+                (-(pivot - sign * 14.0), root),
+                (x + 15.0, y),
+                (x - 15.0, y),
+            ],
+            "steering_arm" if side == far else "",
+            "part",
+        )
     pen.bar(seen(tips["left"]), seen(tips["right"]), axle.mm["tie_rod_outer"], "tie_rod")
     start, end = axle.drag_ends()
     pen.bar(seen(start), seen(end), axle.mm["drag_link_outer"], "drag_link")
@@ -113,25 +144,55 @@ def _centre(pen: Pen, axle: Axle) -> None:
     tip = nose * (axle.ball + 150.0)
     back = -nose * axle.ball
     pen.box(-joints[0], -neck, -joints[1], neck, "centre", "part")
-    pen.shape([(-(middle + half), -nose * neck), (-(middle + half), nose * 0.5 * axle.ball),
-               (-(middle + 62.0), nose * axle.ball), (-(middle + 48.0), tip), (-(middle - 48.0), tip),
-               (-(middle - 62.0), nose * axle.ball), (-(middle - half), nose * 0.5 * axle.ball),
-               (-(middle - half), -nose * neck)], "centre", "part")
+    pen.shape(
+        [
+            (-(middle + half), -nose * neck),
+            (-(middle + half), nose * 0.5 * axle.ball),
+            (-(middle + 62.0), nose * axle.ball),
+            (-(middle + 48.0), tip),
+            (-(middle - 48.0), tip),
+            (-(middle - 62.0), nose * axle.ball),
+            (-(middle - half), nose * 0.5 * axle.ball),
+            (-(middle - half), -nose * neck),
+        ],
+        "centre",
+        "part",
+    )
     pen.box(-(middle + 58.0), tip, -(middle - 58.0), tip + nose * 26.0, "propeller_shaft")
     pen.bar((-middle, tip + nose * 26.0), (-middle, tip + nose * 150.0), 64.0, "propeller_shaft")
-    wave = [(-middle - 42.0 + 84.0 * at / 12, tip + nose * (150.0 + 9.0 * sin(2.0 * pi * at / 12)))
-            for at in range(13)]
+    wave = [
+        (-middle - 42.0 + 84.0 * at / 12, tip + nose * (150.0 + 9.0 * sin(2.0 * pi * at / 12)))
+        for at in range(13)
+    ]
     pen.line(wave, "thin")
-    dome = [(0.94, 0.0), (0.86, 0.5), (0.6, 0.86), (0.0, 1.0), (-0.6, 0.86), (-0.86, 0.5), (-0.94, 0.0)]
+    dome = [
+        (0.94, 0.0),
+        (0.86, 0.5),
+        (0.6, 0.86),
+        (0.0, 1.0),
+        (-0.6, 0.86),
+        (-0.86, 0.5),
+        (-0.94, 0.0),
+    ]
     rim = -nose * neck
-    pen.shape(rounded([(-(middle + out * half), rim + (back - rim) * high) for out, high in dome]),
-              "cover")
+    pen.shape(
+        rounded([(-(middle + out * half), rim + (back - rim) * high) for out, high in dome]),
+        "cover",
+    )
     ring = 0.5 * mm["ring_diameter"]
-    pen.box(-(middle + 24.0), -ring, -(middle + 58.0), ring, "ring_and_pinion", dashed=True,
-            hides=False)
+    pen.box(
+        -(middle + 24.0), -ring, -(middle + 58.0), ring, "ring_and_pinion", dashed=True, hides=False
+    )
     for way in (-1.0, 1.0):
-        pen.box(-(middle - 20.0), way * 14.0, -(middle + 20.0), way * 36.0, "side_gears",
-                dashed=True, hides=False)
+        pen.box(
+            -(middle - 20.0),
+            way * 14.0,
+            -(middle + 20.0),
+            way * 36.0,
+            "side_gears",
+            dashed=True,
+            hides=False,
+        )
 
 
 def _springs(pen: Pen, axle: Axle) -> None:
@@ -143,16 +204,28 @@ def _springs(pen: Pen, axle: Axle) -> None:
             pen.box(-y - 32.0, -LEAF_HALF, -y + 32.0, LEAF_HALF)
             for way in (-1.0, 1.0):
                 pen.box(-y - 40.0, way * (LEAF_HALF - 22.0), -y + 40.0, way * (LEAF_HALF + 22.0))
-            pen.box(-y - 52.0, -axle.tube - 16.0, -y + 52.0, axle.tube + 16.0, f"spring_seat_{side}",
-                    "part")
+            pen.box(
+                -y - 52.0,
+                -axle.tube - 16.0,
+                -y + 52.0,
+                axle.tube + 16.0,
+                f"spring_seat_{side}",
+                "part",
+            )
             for out in (-41.0, 41.0):
                 for way in (-1.0, 1.0):
                     pen.disc(-y + out, way * (axle.tube + 6.0), 7.0)
             continue
         if over:
             behind = axle.mm["damper_bracket_behind"]
-            pen.box(-y - 40.0, min(0.0, behind), -y + 40.0, max(0.0, behind) + 8.0,
-                    f"damper_bracket_{side}", "part")
+            pen.box(
+                -y - 40.0,
+                min(0.0, behind),
+                -y + 40.0,
+                max(0.0, behind) + 8.0,
+                f"damper_bracket_{side}",
+                "part",
+            )
             for radius in (46.0, 33.0, 14.0):
                 pen.disc(-y, behind, radius)
             continue

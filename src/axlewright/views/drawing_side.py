@@ -6,7 +6,8 @@ The page's x is minus x, its y is minus z, in millimetres.
 from math import acos, cos, pi, sin, tan
 
 from axlewright.views.drawing_across import COIL, COIL_HIGH
-from axlewright.views.drawing_ink import Pen, Point
+from axlewright.views.drawing_curves import Point
+from axlewright.views.drawing_ink import Pen
 from axlewright.views.drawing_places import Axle, Spot
 from axlewright.views.drawing_plan import LEAF_HALF
 
@@ -82,25 +83,35 @@ def _centre(pen: Pen, axle: Axle) -> None:
 def _arm_bracket(pen: Pen, axle: Axle) -> None:
     (_, _, z), _ = axle.lower_arm_ends("left")
     wide = axle.tube + 4.0
-    pen.shape([(-wide, 0.0), (wide, 0.0), (26.0, -z + 30.0), (-26.0, -z + 30.0)],
-              "link_brackets_left", hides=False)
+    pen.shape(
+        [(-wide, 0.0), (wide, 0.0), (26.0, -z + 30.0), (-26.0, -z + 30.0)],
+        "link_brackets_left",
+        hides=False,
+    )
 
 
 def _spring(pen: Pen, axle: Axle) -> None:
     foot = axle.tube + 16.0
     kind = axle.words["held_by.weight_on"]
     if kind == "leaf":
-        for step in range(5):
-            half = LEAF_HALF * (1.0, 0.86, 0.68, 0.5, 0.32)[4 - step]
-            top = foot + 9.0 * (step + 1)
-            arch = [(half * at / 10.0, -top - 95.0 * (half * at / 10.0 / LEAF_HALF) ** 2)
-                    for at in range(-10, 11)]
+        for leaf in range(5):
+            half = LEAF_HALF * (1.0, 0.86, 0.68, 0.5, 0.32)[4 - leaf]
+            top = foot + 9.0 * (leaf + 1)
+            arch = [
+                (half * at / 10.0, -top - 95.0 * (half * at / 10.0 / LEAF_HALF) ** 2)
+                for at in range(-10, 11)
+            ]
             under = [(x, y + 9.0) for x, y in reversed(arch)]
-            pen.shape([*arch, *under], "spring_seat_left" if step == 0 else "", "hair")
+            pen.shape([*arch, *under], "spring_seat_left" if leaf == 0 else "", "hair")
         for way in (-1.0, 1.0):
             pen.disc(way * LEAF_HALF, -foot - 140.0, 24.0)
-            pen.line([(way * (axle.tube + 7.0), axle.tube + 24.0),
-                      (way * (axle.tube + 7.0), -foot - 62.0)], "part")
+            pen.line(
+                [
+                    (way * (axle.tube + 7.0), axle.tube + 24.0),
+                    (way * (axle.tube + 7.0), -foot - 62.0),
+                ],
+                "part",
+            )
         pen.box(-58.0, -foot, 58.0, -axle.tube + 6.0, "link_brackets_left")
         return
     over = kind.startswith("coil-over")
@@ -110,8 +121,11 @@ def _spring(pen: Pen, axle: Axle) -> None:
     step = (COIL_HIGH - (34.0 if over else 0.0)) / turns
     if over:
         pen.box(x - 14.0, -low - COIL_HIGH + 30.0, x + 14.0, -low)
-        pen.shape([(0.0, 0.0), (x - 30.0, -low), (x + 30.0, -low), (20.0, axle.tube)],
-                  "damper_bracket_left", "part")
+        pen.shape(
+            [(0.0, 0.0), (x - 30.0, -low), (x + 30.0, -low), (20.0, axle.tube)],
+            "damper_bracket_left",
+            "part",
+        )
     for turn in range(turns - 1):
         level = low + step * (turn + 0.75)
         pen.bar((x + half, -level), (x - half, -level - 0.5 * step), 8.0)
@@ -127,13 +141,24 @@ def _steering(pen: Pen, axle: Axle) -> None:
     (_, _, high), (_, _, low) = axle.joint_spots("left")
     lean = tan(axle.caster)
     upper, lower = (high * lean, -high), (low * lean, -low)
-    pen.shape([(upper[0] - 26.0, upper[1]), (upper[0] + 26.0, upper[1]), (50.0, 0.0),
-               (lower[0] + 26.0, lower[1]), (lower[0] - 26.0, lower[1]), (-50.0, 0.0)],
-              "knuckle_left", hides=False)
+    pen.shape(
+        [
+            (upper[0] - 26.0, upper[1]),
+            (upper[0] + 26.0, upper[1]),
+            (50.0, 0.0),
+            (lower[0] + 26.0, lower[1]),
+            (lower[0] - 26.0, lower[1]),
+            (-50.0, 0.0),
+        ],
+        "knuckle_left",
+        hides=False,
+    )
     joints = "kingpins" if axle.words.get("kingpin.kind") == "kingpins" else "ball_joints"
     for place in (upper, lower):
         pen.disc(*place, 15.0, f"{joints}_left")
-    pen.line([(upper[0] * 1.9, upper[1] * 1.9), (lower[0] * 1.9, lower[1] * 1.9)], "hair", dashed=True)
+    pen.line(
+        [(upper[0] * 1.9, upper[1] * 1.9), (lower[0] * 1.9, lower[1] * 1.9)], "hair", dashed=True
+    )
     x, y = seen(axle.arm_tip("left"))
     pen.shape([(0.0, y - 16.0), (0.0, y + 16.0), (x, y + 12.0), (x, y - 12.0)], hides=False)
     pen.disc(x, y, 0.5 * axle.mm["tie_rod_outer"], "tie_rod")

@@ -4,8 +4,14 @@ Used for the view from behind (heights up and down) and the plan (fore and aft);
 ``down`` are the tyre's radius either way, so the foot can stand flat on the ground.
 """
 
-from axlewright.views.drawing_ink import Pen, Point, rounded
+from collections.abc import Callable
+from typing import TypeAlias
+
+from axlewright.views.drawing_curves import Point, rounded
+from axlewright.views.drawing_ink import Pen
 from axlewright.views.drawing_places import SIGN, Axle
+
+At: TypeAlias = Callable[[float, float], Point]
 
 
 def draw_wheel(pen: Pen, axle: Axle, side: str, up: float, down: float) -> None:
@@ -18,11 +24,21 @@ def draw_wheel(pen: Pen, axle: Axle, side: str, up: float, down: float) -> None:
 
     free = 0.5 * axle.tyre_outer
     _tyre(pen, axle, f"tyre_{side}", at, up, bulge=1.0 + 1.2 * max(free - up, 0.0) / free)
-    _tyre(pen, axle, f"tyre_{side}", lambda out, high: at(out, -high), down,
-          bulge=1.0 + 1.2 * max(free - down, 0.0) / free)
+    _tyre(
+        pen,
+        axle,
+        f"tyre_{side}",
+        lambda out, high: at(out, -high),
+        down,
+        bulge=1.0 + 1.2 * max(free - down, 0.0) / free,
+    )
     _disc(pen, axle, side, at)
-    pen.line([at(0.0, up + 0.6 * pen.text), at(0.0, -down - 0.8 * pen.text)], "hair", dashed=True,
-             mark=f"tyre_centre_{side}")
+    pen.line(
+        [at(0.0, up + 0.6 * pen.text), at(0.0, -down - 0.8 * pen.text)],
+        "hair",
+        dashed=True,
+        mark=f"tyre_centre_{side}",
+    )
 
 
 def draw_hub(pen: Pen, axle: Axle, side: str) -> None:
@@ -47,17 +63,29 @@ def draw_hub(pen: Pen, axle: Axle, side: str) -> None:
             pen.line([(box[0], box[3]), (box[2], box[1])], "hair")
     for high in (-circle, circle):
         bolt = 0.5 * mm["stud_diameter"]
-        pen.box(-(face - sign * 16.0), high - bolt, -(face + sign * 34.0), high + bolt,
-                f"wheel_studs_{side}")
+        pen.box(
+            -(face - sign * 16.0),
+            high - bolt,
+            -(face + sign * 34.0),
+            high + bolt,
+            f"wheel_studs_{side}",
+        )
 
 
-def _tyre(pen: Pen, axle: Axle, part: str, at, radius: float, bulge: float) -> None:  # type: ignore[no-untyped-def]
+def _tyre(pen: Pen, axle: Axle, part: str, at: At, radius: float, bulge: float) -> None:
     """One cut of a tyre: bead, sidewall, shoulder, and a tread cut into blocks."""
     half, rim = 0.5 * axle.tyre_width, 0.5 * axle.rim
     high = radius - rim
     deep = min(0.07 * high, 14.0)
-    wall = [(0.80, 0.0), (0.84, 0.14), (0.97 * bulge, 0.36), (1.0 * bulge, 0.5), (0.95 * bulge, 0.7),
-            (0.86, 0.9), (0.80, 1.0)]
+    wall = [
+        (0.80, 0.0),
+        (0.84, 0.14),
+        (0.97 * bulge, 0.36),
+        (1.0 * bulge, 0.5),
+        (0.95 * bulge, 0.7),
+        (0.86, 0.9),
+        (0.80, 1.0),
+    ]
     outer = rounded([(half * out, rim + high * share) for out, share in wall])
     tread = outer[-1][0]
     blocks, steps = [], 5
@@ -73,23 +101,40 @@ def _tyre(pen: Pen, axle: Axle, part: str, at, radius: float, bulge: float) -> N
     inner = rounded(inner, 3)
     hollow = [*((-out, level) for out, level in inner), *reversed(inner)]
     pen.shape([at(*point) for point in ring], part)
-    pen.line([at(*point) for point in [(-inner[0][0], rim + 4.0), *hollow, (inner[0][0], rim + 4.0)]],
-             "hair")
+    pen.line(
+        [at(*point) for point in [(-inner[0][0], rim + 4.0), *hollow, (inner[0][0], rim + 4.0)]],
+        "hair",
+    )
     flange, well = 0.82 * half, rim - 0.22 * half
     lip = rim + 14.0
-    bed = [(flange, lip), (flange - 6.0, rim), (0.45 * half, rim), (0.3 * half, well),
-           (-0.2 * half, well), (-0.35 * half, rim), (-flange + 6.0, rim), (-flange, lip)]
+    bed = [
+        (flange, lip),
+        (flange - 6.0, rim),
+        (0.45 * half, rim),
+        (0.3 * half, well),
+        (-0.2 * half, well),
+        (-0.35 * half, rim),
+        (-flange + 6.0, rim),
+        (-flange, lip),
+    ]
     pen.line([at(*point) for point in bed], "part")
 
 
-def _disc(pen: Pen, axle: Axle, side: str, at) -> None:  # type: ignore[no-untyped-def]
+def _disc(pen: Pen, axle: Axle, side: str, at: At) -> None:
     offset, half, rim = axle.mm["wheel_offset"], 0.5 * axle.tyre_width, 0.5 * axle.rim
     well, hub = rim - 0.22 * half, 0.5 * axle.mm["stud_circle"] + 18.0
     spacer = axle.mm["wheel_spacer"]
     bed = min(max(offset, -0.2 * half), 0.3 * half)
     for way in (1.0, -1.0):
-        pen.line([at(bed, way * well), at(offset + 4.0, way * (hub + 22.0)), at(offset, way * hub),
-                  at(offset, way * 42.0)], "part")
+        pen.line(
+            [
+                at(bed, way * well),
+                at(offset + 4.0, way * (hub + 22.0)),
+                at(offset, way * hub),
+                at(offset, way * 42.0),
+            ],
+            "part",
+        )
     pen.line([at(offset, hub), at(offset, -hub)], "hair", mark=f"mounting_face_{side}")
     if spacer > 0.5:
         x0, y0 = at(offset, hub - 8.0)

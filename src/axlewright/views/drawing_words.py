@@ -37,18 +37,25 @@ def picture_words(
     out += [f"STOP: {stop}" for stop in stops]
     out += [_flag(axle, flag) for flag in flags]
     out += [
-        f"Tyre centre to tyre centre {_told(axle, 'track', system)}; "
-        f"spring to spring {_told(axle, 'spring_spacing', system)}.",
+        (
+            f"Tyre centre to tyre centre {_told(axle, 'track', system)}; "
+            f"spring to spring {_told(axle, 'spring_spacing', system)}."
+        ),
         *(
-            f"{side.capitalize()}: hub {_told(axle, f'hub_height_{side}', system)} above the ground, "
+            f"{side.capitalize()}: hub {_told(axle, f'hub_height_{side}', system)} above "
+            f"the ground, "
             f"tube {_told(axle, f'tube_outer_{side}', system)} across and "
             f"{_told(axle, f'tube_bare_{side}', system)} bare."
             for side in ("left", "right")
         ),
-        f"Wheel offset {units.show(axle.mm['wheel_offset'] / 1e3, 'offset', system)}, "
-        f"spacer {_told(axle, 'wheel_spacer', system)}.",
-        f"Tyre {units.show(round(axle.tyre_outer / 1e3, 3), 'length', system)} in diameter, carrying "
-        f"{units.show(axle.weight, 'weight', system)} on the axle.",
+        (
+            f"Wheel offset {units.show(axle.mm['wheel_offset'] / 1e3, 'offset', system)}, "
+            f"spacer {_told(axle, 'wheel_spacer', system)}."
+        ),
+        (
+            f"Tyre {units.show(round(axle.tyre_outer / 1e3, 3), 'length', system)} in diameter, "
+            f"carrying {units.show(axle.weight, 'weight', system)} on the axle."
+        ),
     ]
     return out
 

@@ -4,9 +4,7 @@ from dataclasses import dataclass
 from importlib.metadata import version
 
 from axlewright import units
-from axlewright.rig import FIELDS, SEED, Rig, rig_from_text
-from axlewright.rig.columns import point_columns
-from axlewright.rig.fields import FIRST_FIELDS
+from axlewright.rig import FIELDS, FIRST_FIELDS, SEED, Rig, point_columns, rig_from_text
 from axlewright.strength import Assessment, Comparison, Influence, Place
 from axlewright.tables import fingerprint, sources
 from axlewright.views.answer import (
@@ -33,18 +31,35 @@ MOST_WEAR = 4
 USUAL = {"tube.bare.left": "290 mm", "tube.bare.right": "580 mm"}
 CAUTIONS = (
     CAUTION,
-    "Limits here are those of parts of this size and steel in general; the manual of the maker "
-    "comes first wherever it says otherwise.",
-    "Hub, stub and wheel nuts, ball joints, tapered steering nuts, calipers and the pinion nut: "
-    "torques from the maker's manual only.",
-    "Never go under a vehicle on a jack alone: stands under the frame, both ends chocked, looked "
-    "at once more before anybody goes under.",
+    (
+        "Limits here are those of parts of this size and steel in general; the manual of the "
+        "maker comes first wherever it says otherwise."
+    ),
+    (
+        "Hub, stub and wheel nuts, ball joints, tapered steering nuts, calipers and the pinion "
+        "nut: torques from the maker's manual only."
+    ),
+    (
+        "Never go under a vehicle on a jack alone: stands under the frame, both ends chocked, "
+        "looked at once more before anybody goes under."
+    ),
     "Springs, straps and air hold energy: let it out before taking anything apart.",
-    "Weld end forgings and brackets that carry load only by a qualified welder. No heating, bending "
-    "or straightening of knuckles, steering arms, tie rods, end forgings or cast centres.",
-    "After work on steering or axle, to an alignment shop before road use; no open play, steering "
-    "free lock to lock, hoses free, brakes tried, then a slow loop and a second look.",
+    (
+        "Weld end forgings and brackets that carry load only by a qualified welder. No heating, "
+        "bending or straightening of knuckles, steering arms, tie rods, end forgings or cast "
+        "centres."
+    ),
+    (
+        "After work on steering or axle, to an alignment shop before road use; no open play, "
+        "steering free lock to lock, hoses free, brakes tried, then a slow loop and a second look."
+    ),
     "A mend beside the track is to get out of danger, not home: slowly, and look again soon.",
+)
+SHEET_CAUTIONS = (
+    (
+        "Stand beside the vehicle, not under it: nothing here needs anybody underneath a jack. "
+        "Wheels chocked, brake on, engine off and cold."
+    ),
 )
 
 
@@ -138,8 +153,18 @@ def report_data(answer: Assessment | Comparison, system: str = "metric") -> Repo
         raise TypeError(answer)
     rig, flags = now.rig, flags_of(now)
     stops = tuple(drive_lines(now.stops)) if now.stops else ()
-    picture = drawing(now.columns, rig.words, rig.tyre, flags, views=("across",), measures=False,
-                      key=False, system=system, text=40.0, name="behind")
+    picture = drawing(
+        now.columns,
+        rig.words,
+        rig.tyre,
+        flags,
+        views=("across",),
+        measures=False,
+        key=False,
+        system=system,
+        text=40.0,
+        name="behind",
+    )
     sheet = drawing(now.columns, rig.words, rig.tyre, flags, system=system, text=38.0, name="sheet")
     left = now.influences[MOST_ASSUMPTIONS:]
     return ReportData(
@@ -155,8 +180,9 @@ def report_data(answer: Assessment | Comparison, system: str = "metric") -> Repo
         sheet=sheet,
         sheet_wide=_size(sheet, 2),
         sheet_high=_size(sheet, 3),
-        picture_words=drawing_in_words(now.columns, rig.words, rig.tyre, flags, stops=stops,
-                                       system=system),
+        picture_words=drawing_in_words(
+            now.columns, rig.words, rig.tyre, flags, stops=stops, system=system
+        ),
         flags=tuple(f"{row.rank} {row.part}: {row.closeness}" for row in order_rows(now, system)),
         rests=rests_line(now, system),
         next_to_measure=tuple(measure_next(now, system, 5)),
@@ -171,7 +197,9 @@ def report_data(answer: Assessment | Comparison, system: str = "metric") -> Repo
         cautions=CAUTIONS,
         bases=_bases(now),
         table_sources=tuple(
-            source.title for source in sources().values() if source.kind not in {"memory", "practice"}
+            source.title
+            for source in sources().values()
+            if source.kind not in {"memory", "practice"}
         ),
         origin=_origin(now, compared),
     )
@@ -184,7 +212,7 @@ def sheet_data() -> SheetData:
         for field in FIRST_FIELDS
         if "." in field.path
     ]
-    text = "\n".join(['axlewright = 1', 'rig.name = "usual"', 'rig.axle = "front"', *lines])
+    text = "\n".join(["axlewright = 1", 'rig.name = "usual"', 'rig.axle = "front"', *lines])
     rig = rig_from_text(text.replace('"as listed"', '"nothing mended, nothing hurts"'))
     picture = blank_drawing(point_columns(rig), rig.words, rig.tyre, text=42.0)
     numbers = sorted({field.question for field in FIRST_FIELDS if field.question})
@@ -192,8 +220,8 @@ def sheet_data() -> SheetData:
         title="Thirteen questions about one axle",
         intro=(
             "About ten minutes with a tape, nothing taken apart, on level ground, loaded as for a "
-            "trip. Write the unit with each number. \u201cAbout\u201d and \u201cdon\u2019t know\u201d "
-            "are good answers. Left and right are the vehicle's, as you sit in it; the drawing "
+            "trip. Write the unit with each number. “About” and “don’t know” are "
+            " good answers. Left and right are the vehicle's, as you sit in it; the drawing "
             "looks ahead from behind, so left is on the left. A number in a box is its question."
         ),
         picture=picture,
@@ -202,17 +230,17 @@ def sheet_data() -> SheetData:
         picture_words="A usual axle from behind with an empty numbered box at each measurement.",
         questions=tuple(
             Question(
-                number=number, asks=field.asks, how=field.how, example=field.example,
+                number=number,
+                asks=field.asks,
+                how=field.how,
+                example=field.example,
                 choices=field.choices or (("yes", "no") if field.kind == "yes" else ()),
             )
             for number in numbers
             for field in FIRST_FIELDS
             if field.question == number
         ),
-        cautions=(
-            "Stand beside the vehicle, not under it: nothing here needs anybody underneath a jack. "
-            "Wheels chocked, brake on, engine off and cold.",
-        ),
+        cautions=SHEET_CAUTIONS,
     )
 
 
@@ -230,10 +258,12 @@ def _flagged(place: Place) -> str:
 
 def _orders(assessment: Assessment, system: str) -> tuple[Order, ...]:
     return (
-        Order(title="One bad moment", note="gives at",
-              rows=tuple(order_rows(assessment, system))),
-        Order(title="Wearing out (a coarse estimate)", note="used up after",
-              rows=tuple(wear_rows(assessment, system, MOST_WEAR))),
+        Order(title="One bad moment", note="gives at", rows=tuple(order_rows(assessment, system))),
+        Order(
+            title="Wearing out (a coarse estimate)",
+            note="used up after",
+            rows=tuple(wear_rows(assessment, system, MOST_WEAR)),
+        ),
     )
 
 
@@ -258,11 +288,7 @@ def _asked() -> dict[str, str]:
 def _left(left: tuple[Influence, ...]) -> str:
     if not left:
         return ""
-    told = sum(item.share for item in left)
-    return (
-        f"And {len(left)} more, which together carry about {100.0 * told:.0f} % of the doubt of the "
-        "leading part; the JSON answer lists them all."
-    )
+    return f"And {len(left)} more that move the order less; the JSON answer lists them all."
 
 
 def _answers(rig: Rig, system: str) -> tuple[Told, ...]:
@@ -281,14 +307,22 @@ def _answers(rig: Rig, system: str) -> tuple[Told, ...]:
         elif field.kind == "tyre":
             told = units.show(round(rig.tyre.outer_diameter, 3), "length", system)
             wide = units.show(round(rig.tyre.section_width, 3), "length", system)
-            out.append(Told(what=field.asks, value=f"{told} in diameter, {wide} wide",
-                            source=rig.tyre.note))
+            out.append(
+                Told(
+                    what=field.asks, value=f"{told} in diameter, {wide} wide", source=rig.tyre.note
+                )
+            )
     for item in rig.conditions:
         where = f", {item.where}" if item.where else ""
         when = f", {item.date}" if item.date else ", no date"
         note = f" ({item.note})" if item.note else ""
-        out.append(Told(what="What has been mended, or hurts", source="",
-                        value=f"{item.part}{where}: {item.what}{when}{note}"))
+        out.append(
+            Told(
+                what="What has been mended, or hurts",
+                source="",
+                value=f"{item.part}{where}: {item.what}{when}{note}",
+            )
+        )
     return tuple(out)
 
 
@@ -299,10 +333,10 @@ def _bases(assessment: Assessment) -> tuple[Told, ...]:
         row = assessment.point.solved.rows[place.row]
         label = next(each.part for each in order_rows(assessment) if each.key == place.part)
         out[place.part + row.mode] = Told(what=label, value=row.mode, source=row.basis)
-    for place in assessment.wearing[:MOST_WEAR]:
-        wear = assessment.point.wear[place.number]
-        label = next(each.part for each in wear_rows(assessment) if each.key == place.part)
-        out[place.part + wear.mode] = Told(what=label, value=wear.mode, source=wear.basis)
+    for worn in assessment.wearing[:MOST_WEAR]:
+        wear = assessment.point.wear[worn.number]
+        label = next(each.part for each in wear_rows(assessment) if each.key == worn.part)
+        out[worn.part + wear.mode] = Told(what=label, value=wear.mode, source=wear.basis)
     return tuple(out.values())
 
 
@@ -310,8 +344,10 @@ def _origin(assessment: Assessment, compared: Comparison | None) -> tuple[Told, 
     drawn = assessment.drawn
     rows = [
         ("rig file, SHA-256", assessment.rig.digest),
-        *((f"change: {each.name}, SHA-256", each.digest) for each in
-          (compared.changes if compared is not None else ())),
+        *(
+            (f"change: {each.name}, SHA-256", each.digest)
+            for each in (compared.changes if compared is not None else ())
+        ),
         ("tables, SHA-256", fingerprint()),
         ("draws", f"{drawn.draws}" if drawn is not None else "none: middle values only"),
         ("seed", f"{drawn.seed if drawn is not None else SEED}"),

@@ -1,0 +1,38 @@
+"""From words to PDF: the templates beside this file, laid out by the typesetter.
+
+Nothing is fetched and no font of the machine is used, so that a report looks the same anywhere
+and its bytes depend on its words alone.
+"""
+
+import json
+from dataclasses import asdict
+from importlib.resources import files
+from typing import Final
+
+from axlewright.views import ReportData, SheetData, sheet_data
+
+STANDARD: Final = "ua-1"
+
+
+def assessment_report(data: ReportData) -> bytes:
+    """Give the report of an assessment as PDF/UA-1 on A4."""
+    return _typeset("assessment.typ", data)
+
+
+def questions_sheet(data: SheetData | None = None) -> bytes:
+    """Give the thirteen questions as PDF/UA-1 on A4, to write on."""
+    return _typeset("questions.typ", sheet_data() if data is None else data)
+
+
+def _typeset(template: str, data: ReportData | SheetData) -> bytes:
+    import typst
+
+    room = files("axlewright.report")
+    text = "\n".join((room / name).read_text("utf-8") for name in ("house.typ", template))
+    return typst.compile(
+        text.encode(),
+        format="pdf",
+        ignore_system_fonts=True,
+        sys_inputs={"data": json.dumps(asdict(data))},
+        pdf_standards=STANDARD,
+    )

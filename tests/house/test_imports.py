@@ -12,6 +12,9 @@ ALLOWED = {"numpy", "scipy", "numba"}
 HEAVY = [  # Numba itself imports SciPy's empty top; what costs time is below it
     "scipy.linalg",
     "scipy.optimize",
+    "scipy.interpolate",
+    "scipy.signal",
+    "scipy.sparse",
     "scipy.special",
     "scipy.stats",
     "typst",

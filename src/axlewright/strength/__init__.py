@@ -12,6 +12,7 @@ from axlewright.strength.appraisal import (
     parts_of,
 )
 from axlewright.strength.assessment import DRAWS, Assessment, Comparison, assess_rig, compare
+from axlewright.strength.bent import Bent, bent_after
 from axlewright.strength.bulk import housing_mass, lowest_point
 from axlewright.strength.doubt import (
     Influence,
@@ -30,6 +31,7 @@ __all__ = [
     "TARGET_KM",
     "Appraised",
     "Assessment",
+    "Bent",
     "Comparison",
     "Drawn",
     "Influence",
@@ -45,6 +47,7 @@ __all__ = [
     "appraise_point",
     "assess_rig",
     "bad_moment_order",
+    "bent_after",
     "compare",
     "housing_mass",
     "influences",

@@ -16,11 +16,10 @@ TOLD_FROM_SIDE = frozenset(
         "cover",
         "propeller_shaft",
         "ring_and_pinion",
-        "track_bar",
         "track_bar_bracket_axle",
     }
 )
-HIDDEN_FROM_ABOVE = frozenset({"ball_joints", "kingpins", "wheel_studs"})
+HIDDEN_FROM_ABOVE = frozenset({"ball_joints", "kingpins"})
 
 
 class Flagged(Protocol):

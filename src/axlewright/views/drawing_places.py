@@ -188,17 +188,19 @@ def _sided(axle: Axle, kind: str, side: str) -> Spot:  # noqa: PLR0911, PLR0912 
         case "tube":
             return 0.0, _between(joint, end, 0.55), 0.0
         case "sleeve":
-            return 0.0, _between(joint, end, 0.3), 0.25 * axle.tube
+            bore = 0.5 * mm[f"tube_outer_{side}"] - mm["tube_wall"]
+            return 0.0, _between(joint, end, 0.3), bore - 0.5 * mm[f"sleeve_wall_{side}"]
         case "tube_joint":
             return 0.0, joint, 0.0
         case "end_forging":
             return 0.0, _between(end, pivot, 0.3), 0.3 * half
         case "knuckle":
             return 0.0, pivot + sign * 40.0, -0.35 * half
-        case "ball_joints" | "kingpins":
+        case "ball_joints" | "kingpins" if axle.front:
             return axle.joint_spots(side)[1]
         case "hub_bearing":
-            return 0.0, bearing, 0.5 * mm["spindle_outer"] + 8.0
+            out = 0.5 * mm["spindle_outer"] + 11.0
+            return out, bearing - sign * 0.5 * mm["row_spread"], out
         case "spindle":
             return 0.0, _between(pivot + sign * 52.0, bearing, 0.5), 0.3 * mm["spindle_outer"]
         case "inner_shaft":
@@ -212,17 +214,18 @@ def _sided(axle: Axle, kind: str, side: str) -> Spot:  # noqa: PLR0911, PLR0912 
                 return _single(axle, "propeller_shaft")
             return 0.0, pivot, 0.0
         case "yoke_ears":
-            return 0.0, pivot - sign * 0.62 * mm["cap_to_cap"], 0.0
+            return 0.0, pivot - sign * 0.62 * mm["cap_to_cap"], 20.0
         case "link_brackets":
             if f"arm_{side}" in y:
                 return axle.lower_arm_ends(side)[0]
             return 0.0, y[f"seat_{side}"], axle.tube
         case "spring_seat":
-            return 0.0, y[f"seat_{side}"], axle.tube + 14.0
+            leaf = axle.words["held_by.weight_on"] == "leaf"
+            return 0.0, y[f"seat_{side}"], axle.tube + (21.0 if leaf else 14.0)
         case "damper_bracket":
             return -mm["damper_bracket_behind"], y[f"seat_{side}"], axle.tube + 14.0
         case _:
-            return 0.0, axle.hub_face(side), 0.5 * mm["stud_circle"]
+            return 0.5 * mm["stud_circle"], axle.hub_face(side), 0.5 * mm["stud_circle"]
 
 
 def _single(axle: Axle, kind: str) -> Spot:  # noqa: PLR0911, PLR0912 (one line a part)
@@ -233,7 +236,7 @@ def _single(axle: Axle, kind: str) -> Spot:  # noqa: PLR0911, PLR0912 (one line 
         case "ring_and_pinion":
             return 0.0, centre + 30.0, -0.4 * axle.mm["ring_diameter"]
         case "side_gears":
-            return 0.0, centre - 24.0, 18.0
+            return 25.0, centre, 25.0
         case "carrier_caps":
             return 0.0, centre - 62.0, 34.0
         case "propeller_shaft":

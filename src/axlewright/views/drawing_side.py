@@ -40,6 +40,18 @@ def draw_side(pen: Pen, axle: Axle) -> None:
         _steering(pen, axle)
     if axle.arms != "leaves":
         x, y = seen(axle.track_bar_ends()[0])
+        way = 1.0 if x > 0.0 else -1.0
+        pen.shape(
+            [
+                (0.0, -axle.tube),
+                (x - 8.0 * way, y - 24.0),
+                (x + 24.0 * way, y - 24.0),
+                (x + 24.0 * way, y + 20.0),
+                (way * axle.tube, 0.0),
+            ],
+            "track_bar_bracket_axle",
+            hides=False,
+        )
         pen.disc(x, y, 0.5 * axle.mm["track_bar_outer"] + 5.0, "track_bar")
         pen.disc(x, y, 7.0, "bracket_bolts")
     pen.line([(-edge, 0.0), (edge, 0.0)], "hair", dashed=True)

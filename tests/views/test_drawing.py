@@ -212,7 +212,7 @@ def test_closeness_is_outline_and_hatching_and_never_colour():
         "currentColor",
         "#000",
         "#fff",
-    }  # black and white are those of the band's mask, which is no ink
+    }  # black and white are those of the band of a STOP
     behind = view(root, "across")
     for closeness, part in (("over", "tube_joint_left"), ("near", "knuckle_left")):
         ways = [each.get("d") for each in behind.iter() if each.get("data-part") == part]
@@ -246,7 +246,7 @@ def test_a_stop_is_a_black_band_above_everything():
     first = next(each for each in root if each.tag == f"{SVG}g")
     assert first.get("data-view") == "stop"
     (band,) = [each for each in first.iter() if each.get("class") == "stop-band"]
-    assert band.get("fill") == "currentColor"
+    assert band.get("fill") == "#000"
     assert stop in " ".join(first.itertext()).replace("  ", " ")
     bottom = float(band.get("y")) + float(band.get("height"))
     lift = re.findall(r"[-\d.]+", view(root, "across").get("transform"))[1]

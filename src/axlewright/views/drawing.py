@@ -169,9 +169,11 @@ def _sheet(
         wide = max(sum(_width(pen) for pen in row) + gap * (len(row) - 1) for row in rows)
         band = Pen(f"{name}--stop", text, {})
         fits = max(int((wide - 2.0 * text) / (0.602 * 1.1 * text)), 20)
-        lines = [line for stop in stops for line in _folded(f"STOP  {stop}", fits)]
-        band.black(0.0, 0.0, wide, (0.75 + 1.5 * len(lines)) * text, lines)
-        parts.append(f'<g data-view="stop">{band.definitions()}{band.drawn()}</g>')
+        lines = [
+            line for stop in stops for line in _folded(f"STOP: {stop.removeprefix('STOP: ')}", fits)
+        ]
+        band.black(wide, lines)
+        parts.append(f'<g data-view="stop">{band.drawn()}</g>')
         down = band.extent()[3] + gap
     shared = _shared_left(made)
     for row in rows:

@@ -6,7 +6,7 @@ nearer shape cuts its own outline out of everything drawn so far.
 """
 
 from collections.abc import Mapping, Sequence
-from xml.sax.saxutils import escape, quoteattr
+from xml.sax.saxutils import escape
 
 from axlewright.views.drawing_curves import Point, clear_place
 
@@ -253,28 +253,19 @@ class Pen:
         self._hatch(path, closeness)
         self._path(path, OUTLINES[closeness], dashed=False, more="")
 
-    def black(
-        self, left: float, top: float, right: float, bottom: float, lines: Sequence[str]
-    ) -> None:
-        """Draw a black band with its words left open in it."""
-        self._reach([(left, top), (right, bottom)])
-        held = f"{self.name}-band"
-        frame = (
-            f'x="{_n(left)}" y="{_n(top)}" width="{_n(right - left)}" height="{_n(bottom - top)}"'
-        )
+    def black(self, wide: float, lines: Sequence[str]) -> None:
+        """Draw a black band with white words from the origin; black on a dark page too."""
+        high = (0.75 + 1.5 * len(lines)) * self.text
+        self._reach([(0.0, 0.0), (wide, high)])
         told = "".join(
-            f'<text x="{_n(left + self.text)}" y="{_n(top + (1.45 + 1.5 * at) * self.text)}" '
-            f'font-size="{_n(1.1 * self.text)}" font-weight="bold" fill="#000" stroke="none">'
+            f'<text x="{_n(self.text)}" y="{_n((1.45 + 1.5 * at) * self.text)}" '
+            f'font-size="{_n(1.1 * self.text)}" font-weight="bold" fill="#fff" stroke="none">'
             f"{escape(line)}</text>"
             for at, line in enumerate(lines)
         )
-        self._clips.append(
-            f'<mask id="{held}" maskUnits="userSpaceOnUse" {frame}>'
-            f'<rect {frame} fill="#fff"/>{told}</mask>'
-        )
         self._body.append(
-            f'<g role="img" aria-label={quoteattr(" ".join(lines))}>'
-            f'<rect class="stop-band" {frame} fill="currentColor" mask="url(#{held})"/></g>'
+            f'<rect class="stop-band" x="0" y="0" width="{_n(wide)}" height="{_n(high)}" '
+            f'fill="#000" stroke-width="{_n(self.weight("part"))}"/>{told}'
         )
 
     def extent(self) -> tuple[float, float, float, float]:
@@ -283,7 +274,7 @@ class Pen:
         return min(across), min(down), max(across), max(down)
 
     def definitions(self) -> str:
-        """Clip paths and masks that the drawing refers to."""
+        """Clip paths that the drawing refers to."""
         return "".join(self._clips)
 
     def drawn(self) -> str:

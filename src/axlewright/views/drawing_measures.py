@@ -117,7 +117,7 @@ def _side_measures(
         if side == "left":
             pen.blank(-wheel, below, "8 offset", 5.0)
         return
-    offset = units.show(mm["wheel_offset"] / 1e3, "offset", system)
+    offset = units.show(round(mm["wheel_offset"] / 1e3, 3), "offset")
     spacer = mm["wheel_spacer"]
     told = f"{side}: ET {offset}" + (
         f" + {units.show(spacer / 1e3, 'length', system)}" if spacer > 0.5 else ""

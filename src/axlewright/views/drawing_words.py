@@ -34,7 +34,7 @@ def picture_words(
     seen = {"across": "from behind", "side": "from the left", "plan": "from above"}
     shown = ", ".join(seen[view] for view in views)
     out = [f"Line drawing to scale of this {kind} axle, held by {held}, seen {shown}."]
-    out += [f"STOP: {stop}" for stop in stops]
+    out += [f"STOP: {stop.removeprefix('STOP: ')}" for stop in stops]
     out += [_flag(axle, flag) for flag in flags]
     out += [
         (

@@ -165,7 +165,9 @@ def report_data(answer: Assessment | Comparison, system: str = "metric") -> Repo
         text=40.0,
         name="behind",
     )
-    sheet = drawing(now.columns, rig.words, rig.tyre, flags, system=system, text=38.0, name="sheet")
+    sheet = drawing(
+        now.columns, rig.words, rig.tyre, flags, stops=stops, system=system, text=38.0, name="sheet"
+    )
     left = now.influences[MOST_ASSUMPTIONS:]
     return ReportData(
         title=f"{rig.name}: {rig.axle} axle",

@@ -16,6 +16,9 @@ from axlewright.strength.appraisal import (
 )
 
 
+ALIKE = 0.02  # twins whose middle margins are this close are told as one
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Place:
     """One kind of part's place in the order of one bad moment.
@@ -149,9 +152,11 @@ def _sooner(parts: list[str], life: Column) -> str:
     right = [number for number, part in enumerate(parts) if part.endswith("_right")]
     if not left or not right:
         return "left" if left else "right" if right else ""
-    ahead = np.min(life[left], axis=0) / np.maximum(np.min(life[right], axis=0), 1e-12)
-    sooner = float(np.mean(ahead < 1.0))
-    if abs(float(np.median(ahead)) - 1.0) < 0.02:
+    here, there = np.min(life[left], axis=0), np.min(life[right], axis=0)
+    sooner = float(np.mean(here < there) + 0.5 * np.mean(here == there))
+    both = np.isfinite(here) & np.isfinite(there)
+    apart = here[both] / np.maximum(there[both], 1e-12)
+    if not both.any() or abs(float(np.median(apart)) - 1.0) < ALIKE:
         return "either"
     return "left" if sooner > 0.66 else "right" if sooner < 0.34 else "either"
 

@@ -46,7 +46,7 @@ def factorise(block: Array, pivot: Array, whole: Array, beside: Array, fixed: Fl
                         here[i, j] -= scaled * before[m, j]
         for i in range(6):
             left = here[i, i]
-            if not np.isfinite(left):
+            if not abs(left) < np.inf:
                 return 2
             if left <= SMALLEST_PIVOT * pivot[k, i]:
                 return 1

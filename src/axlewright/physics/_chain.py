@@ -292,7 +292,8 @@ def judge(moved: Array, correction: Array) -> int:
             for c in range(WIDE):
                 size += moved[k, i, c] * moved[k, i, c]
                 change += correction[k, i, c] * correction[k, i, c]
-    if not np.isfinite(size + change):
+    # Not isfinite: numba spells it x - x, which the freedom to reorder sums may turn into zero.
+    if not size + change < np.inf:
         return 2
     if change > LARGEST_CORRECTION * LARGEST_CORRECTION * size:
         return 1

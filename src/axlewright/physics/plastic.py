@@ -52,7 +52,7 @@ def moment_at_curvature(
     beer-mechanics, ch. 4 (elastoplastic bending); integral done here
     """
     bend = np.asarray(curvature, dtype=np.float64)
-    with np.errstate(divide="ignore", invalid="ignore"):
+    with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
         core = np.asarray(yield_stress) / (np.asarray(modulus) * np.abs(bend))
         bars = _bar(core, 0.5 * np.asarray(outer)) - _bar(core, 0.5 * np.asarray(inner))
     return np.asarray(np.sign(bend) * bars * yield_stress)
@@ -71,7 +71,7 @@ def curvature_at_moment(
     def too_straight(core: NDArray[np.float64]) -> NDArray[np.bool_]:
         return np.asarray(_relative_moment(core, outer, inner) < share)
 
-    with np.errstate(divide="ignore", invalid="ignore"):
+    with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
         core = _halved(too_straight, np.broadcast_shapes(np.shape(share), np.shape(first)))
         beyond = share >= section.shape_factor(outer, inner)
         relative = np.where(share <= 1.0, share, np.where(beyond, np.inf, 1.0 / core))
@@ -107,7 +107,7 @@ def moment_for_residual(
     def too_straight(core: NDArray[np.float64]) -> NDArray[np.bool_]:
         return np.asarray(1.0 / core - _relative_moment(core, outer, inner) < share)
 
-    with np.errstate(divide="ignore", invalid="ignore"):
+    with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
         shape = np.broadcast_shapes(np.shape(share), np.shape(inner))
         core = _halved(too_straight, shape)
         relative = _relative_moment(core, outer, inner)
@@ -177,7 +177,7 @@ def permanent_set(
     acting = begin[..., None, :] + share[..., None] * (finish - begin)[..., None, :]
     size = np.sqrt(np.sum(acting**2, axis=-1))
     bend = residual_curvature(size, *(each[..., None] for each in (*tube, stiff)))
-    with np.errstate(divide="ignore", invalid="ignore"):
+    with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
         kept = np.where(size > 0.0, bend / size, 0.0)[..., None] * acting
         turn = np.sum(weight[..., None] * kept, axis=-2) * length[..., None]
         lever = (weight * (1.0 - share))[..., None] * kept
@@ -217,7 +217,7 @@ def _yielded_points(
     square = np.sum(change**2, axis=-1)
     half = np.sum(begin * change, axis=-1)
     rest = np.sum(begin**2, axis=-1) - np.asarray(limit) ** 2
-    with np.errstate(divide="ignore", invalid="ignore"):
+    with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
         lowest = np.where(square > 0.0, -half / square, 0.5)
         reach = np.sqrt(np.maximum(half**2 - square * rest, 0.0)) / square
         reach = np.where(square > 0.0, reach, 0.0)

@@ -1,4 +1,4 @@
-"""Write the report of an assessment to a file."""
+"""Put paper on disk: the report of an assessment, and the thirteen questions to fill in."""
 
 import os
 from pathlib import Path
@@ -12,7 +12,17 @@ def write_report(answer: Assessment | Comparison, path: Path, system: str = "met
     from axlewright.report import assessment_report
     from axlewright.views import report_data
 
-    made = assessment_report(report_data(answer, system))
+    _written(assessment_report(report_data(answer, system)), path)
+
+
+def write_questions(path: Path) -> None:
+    """Typeset the thirteen questions as a sheet with the drawing and empty boxes."""
+    from axlewright.report import questions_sheet
+
+    _written(questions_sheet(), path)
+
+
+def _written(made: bytes, path: Path) -> None:
     draft = path.with_name(path.name + ".part")
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
@@ -20,6 +30,5 @@ def write_report(answer: Assessment | Comparison, path: Path, system: str = "met
         os.replace(draft, path)  # noqa: PTH105
     except OSError as trouble:
         raise AxlewrightError(
-            f"The report cannot be written to {path}: {trouble.strerror}.",
-            remedy="Give another folder.",
+            f"{path} cannot be written: {trouble.strerror}.", remedy="Give another folder."
         ) from trouble

@@ -21,6 +21,7 @@ from axlewright.rig.given import Given
 from axlewright.rig.reading import FOUND, WHERE, Condition, read_rig_text
 from axlewright.rig.rig import MAY_BE_UNKNOWN, Rig, given_of, load_rig, rig_from_text
 from axlewright.rig.schema import change_schema, rig_schema
+from axlewright.rig.toml_text import file_bytes
 from axlewright.rig.tyre_code import TyreCode, parse_tyre
 
 __all__ = [
@@ -52,6 +53,7 @@ __all__ = [
     "contradictions",
     "doubts",
     "drawn_columns",
+    "file_bytes",
     "findings",
     "given_of",
     "load_change",

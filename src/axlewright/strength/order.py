@@ -15,7 +15,6 @@ from axlewright.strength.appraisal import (
     parts_of,
 )
 
-
 ALIKE = 0.02  # twins whose middle margins are this close are told as one
 
 

@@ -19,12 +19,26 @@ from axlewright.views.answer import (
 from axlewright.views.as_json import as_json
 from axlewright.views.drawing import blank_drawing, drawing, drawing_in_words
 from axlewright.views.phrases import part_name, quantity
+from axlewright.views.questions import (
+    COMMANDS,
+    choice_lines,
+    chosen,
+    echo_line,
+    explanation_lines,
+    field_name,
+    missing_line,
+    not_chosen_line,
+    options,
+    question_lines,
+)
 from axlewright.views.report_words import ReportData, SheetData, report_data, sheet_data
 from axlewright.views.terminal import answer_lines, folded
+from axlewright.views.told import told_lines
 from axlewright.views.why import why_lines
 
 __all__ = [
     "CAUTION",
+    "COMMANDS",
     "OrderRow",
     "ReportData",
     "SheetData",
@@ -34,20 +48,30 @@ __all__ = [
     "blank_drawing",
     "broken_lines",
     "change_lines",
+    "choice_lines",
+    "chosen",
     "drawing",
     "drawing_in_words",
     "drive_lines",
+    "echo_line",
+    "explanation_lines",
+    "field_name",
     "folded",
     "measure_next",
+    "missing_line",
+    "not_chosen_line",
     "not_judged_line",
+    "options",
     "order_rows",
     "part_name",
     "quantity",
+    "question_lines",
     "report_data",
     "rests_line",
     "sentence",
     "severity_lines",
     "sheet_data",
+    "told_lines",
     "wear_rows",
     "wear_sentence",
     "why_lines",

@@ -1,0 +1,155 @@
+"""A first answer out of a rig that is only half described, and which question would move it."""
+
+from collections.abc import Callable, Iterable
+from typing import Final, TypeAlias
+
+from axlewright import units
+from axlewright.actions.draft import STAND_INS, Draft, complete_rig
+from axlewright.errors import BadFile
+from axlewright.rig import FIELDS, Field, Rig
+from axlewright.strength import Assessment, assess_rig
+from axlewright.views import (
+    drive_lines,
+    measure_next,
+    missing_line,
+    not_judged_line,
+    order_rows,
+    rests_line,
+    sentence,
+)
+
+Assess: TypeAlias = Callable[[Rig, int], Assessment]
+
+DRAWS: Final = 256
+LOCKS: Final = ("open", "locks on command")
+JOINT: Final = {"front": ("cross_joint_left", "yoke_ears_left"), "rear": ("propeller_shaft",)}
+# Words that settle a quantity of their own are ranked by it.
+SETTLES: Final = {
+    "tube.steel": "tube_yield",
+    "shaft.steel": "shaft_shear_yield",
+    "forging.gussets": "forging_modulus",
+    "hub.kind": "bearing_static",
+    "brackets.plated": "plate_yield",
+}
+
+
+def assessed(rig: Rig, draws: int) -> Assessment:
+    """Assess a rig with so many draws."""
+    return assess_rig(rig, draws=draws)
+
+
+class FirstAnswer:
+    """What the answers so far say about what gives first; remembers what it has said."""
+
+    def __init__(self, assess: Assess = assessed) -> None:
+        self._assess = assess
+        self._said = ""
+
+    def so_far(self, draft: Draft, path: str) -> list[str]:
+        """Lines after one answer: nothing before the weight, the whole once all is answered."""
+        if not draft.missing():
+            return self._narrowed(draft, path)
+        if "weight.axle" not in draft.answers:
+            return []
+        if draft.needed():
+            return [missing_line(draft.needed())] if path == "weight.axle" else []
+        told: dict[str, str] = {}
+        first: Assessment | None = None
+        for lock in LOCKS if "drive.lock" not in draft.answers else LOCKS[:1]:
+            rig = draft.provisional({"drive.lock": lock})
+            if rig is None:
+                return []
+            assessment = self._assess(rig, DRAWS)
+            first = first or assessment
+            told[lock] = _gives(assessment)
+        lines = [_joint_line(first, draft)] if first and path.startswith("joint.") else []
+        now = next(iter(told.values()))
+        if len(set(told.values())) > 1:
+            now = f"with an open differential: {now} Locked: {told[LOCKS[1]]}"
+        return [*filter(None, lines), self._moved(now)]
+
+    def whole(self, draft: Draft) -> list[str] | BadFile:
+        """Lines once every required answer is there."""
+        rig = complete_rig(draft)
+        if isinstance(rig, BadFile):
+            return rig
+        assessment = self._assess(rig, DRAWS)
+        self._said = _gives(assessment)
+        stopped = bool(assessment.stops)
+        lines = [] if stopped else drive_lines(assessment.findings)
+        lines += [sentence(assessment), f"It gives at {order_rows(assessment)[0].gives_at}."]
+        lines += [not_judged_line(assessment), rests_line(assessment)]
+        return lines + [f"Worth measuring next: {line}" for line in measure_next(assessment)[:1]]
+
+    def moving(self, draft: Draft) -> list[str]:
+        """Optional paths, those first that would move this rig's answer most."""
+        rig = complete_rig(draft)
+        if isinstance(rig, BadFile):
+            return []
+        influences = self._assess(rig, DRAWS).influences
+        rank = {item.doubt.quantity: place for place, item in enumerate(influences)}
+        asked = [each for each in FIELDS if not each.required and _fits(each, draft)]
+        last = len(rank)
+        return [
+            each.path
+            for each in sorted(
+                asked,
+                key=lambda each: rank.get(SETTLES.get(each.path, each.quantity), last),
+            )
+        ]
+
+    def _narrowed(self, draft: Draft, path: str) -> list[str]:
+        if path not in {each.path for each in FIELDS if not each.required}:
+            return []
+        rig = complete_rig(draft)
+        return [] if isinstance(rig, BadFile) else [self._moved(_gives(self._assess(rig, DRAWS)))]
+
+    def _moved(self, now: str) -> str:
+        before, self._said = self._said, now
+        if not before:
+            return f"A first answer, with the rest assumed: {now}"
+        return "The answer so far stands." if now == before else f"The answer so far: {now}"
+
+
+def _gives(assessment: Assessment) -> str:
+    return f"{sentence(assessment)} It gives at {order_rows(assessment)[0].gives_at}."
+
+
+def _joint_line(assessment: Assessment, draft: Draft) -> str:
+    keys = JOINT[draft.axle]
+    solved = assessment.point.solved
+    holds = [
+        float(solved.capacity[number, 0])
+        for number, row in enumerate(solved.rows)
+        if row.part in keys
+    ]
+    if not holds or not _known(draft, ("joint.cap_across", "joint.cap_to_cap")):
+        return ""
+    torque = units.show(float(f"{min(holds):.2g}"), "torque", digits=4)
+    where = "at full lock" if draft.axle == "front" else "at the pinion"
+    return f"With usual steel such a joint holds about {torque} {where}, give or take a third."
+
+
+def _known(draft: Draft, paths: Iterable[str]) -> bool:
+    return all(path in draft.answers and not draft.answers[path].dont_know for path in paths)
+
+
+def _fits(asked: Field, draft: Draft) -> bool:
+    """Whether an optional question makes sense for what has been said."""
+    words, path = draft.words(), asked.path
+    table = path.partition(".")[0]
+    if not draft.belongs(asked) or path in STAND_INS:
+        return False
+    if table in {"links", "track_bar"} and words.get("held_by.arms") == "leaves":
+        return False
+    if (
+        table == "damper_bracket"
+        and words.get("held_by.weight_on") != "coil-over on a damper bracket"
+    ):
+        return False
+    if path in {"truss.outer", "truss.wall"}:
+        return _known(draft, ("truss.height",))
+    if path == "hub.spindle":
+        return "sealed" not in words.get("hub.kind", "")
+    offset = draft.answers.get("wheel.offset")
+    return path != "wheel.width" or (offset is not None and "back" in offset.text.casefold())

@@ -1,0 +1,146 @@
+"""Listening to a person line by line: the words that mean the same at every question."""
+
+import datetime as dt
+from collections.abc import Callable, Generator, Sequence
+from typing import Final, TypeAlias
+
+from axlewright.errors import Fault
+from axlewright.rig import FOUND, WHERE, Condition, Field
+from axlewright.views import choice_lines, chosen, not_chosen_line
+
+Listening: TypeAlias = Generator[None, str, str]
+
+LEAVES: Final = frozenset({"later", "quit", "exit", "q", "leave"})
+LONGEST_NAME, LONGEST_NOTE = 80, 1000
+PARTS: Final = (
+    "track-bar bracket",
+    "track bar",
+    "arm bracket",
+    "spring seat",
+    "tube",
+    "end forging",
+    "knuckle",
+    "steering arm",
+    "tie rod",
+    "ball joint",
+    "hub",
+    "shaft joint",
+    "brake hose",
+)
+
+
+class Leaving(Exception):  # noqa: N818
+    """The person wants to go on another time."""
+
+
+class Back(Exception):  # noqa: N818
+    """The person wants the question before."""
+
+
+class Listener:
+    """Hears one line at a time; says through ``say`` what has to be said meanwhile."""
+
+    def __init__(self, say: Callable[..., None], today: dt.date) -> None:
+        self._say, self._today = say, today
+
+    def line(self, explained: Sequence[str]) -> Listening:
+        """One line that answers; a question mark is met with ``explained``."""
+        while True:
+            said = yield
+            word = said.casefold().strip(" .!")
+            if word in LEAVES:
+                raise Leaving
+            if word == "back":
+                raise Back
+            if word == "help" or (said and not said.strip("? ")):
+                self._say(*explained)
+                continue
+            return said
+
+    def choice(
+        self, words: Sequence[str], explained: Sequence[str], empty: str | None = None
+    ) -> Listening:
+        """One of the words; an empty line gives ``empty`` where that is not None."""
+        while True:
+            said = yield from self.line(explained)
+            if not said and empty is not None:
+                return empty
+            if (word := chosen(said, words)) is not None:
+                return word
+            self._say(not_chosen_line(said, words))
+
+    def condition(self) -> Generator[None, str, Condition | None]:
+        """Part, what, where, date and note; None where an empty line ends the list."""
+        said: dict[str, str] = {}
+        steps = ("part", "what", "where", "date", "note")
+        place = 0
+        while place < len(steps):
+            try:
+                got = yield from self._step(steps[place])
+            except Back:
+                if place == 0:
+                    raise
+                place -= 1
+                continue
+            if place == 0 and not got:
+                return None
+            said[steps[place]] = got
+            place += 1
+        return Condition(
+            part=said["part"],
+            what=said["what"],
+            where=said["where"],
+            date=dt.date.fromisoformat(said["date"]),
+            note=said["note"],
+        )
+
+    def _step(self, step: str) -> Listening:
+        if step == "part":
+            self._say("Which part? A number, or its name in your words.", *choice_lines(PARTS))
+            said = yield from self.line(["The part that was mended or hurts; an empty line ends."])
+            return (chosen(said, PARTS) or said)[:LONGEST_NAME].strip()
+        if step == "what":
+            self._say("What was found?", *choice_lines(FOUND))
+            return (yield from self.choice(FOUND, ["What was seen, felt or done there."]))
+        if step == "where":
+            self._say("Where? The vehicle's own left and right.", *choice_lines(WHERE))
+            return (yield from self.choice(WHERE, ["Empty where it does not apply."], ""))
+        if step == "date":
+            return (yield from self._date())
+        self._say("A note? What was done, by whom, how it shows. Empty for none.")
+        return (yield from self.line(["One line in your own words."]))[:LONGEST_NOTE]
+
+    def _date(self) -> Listening:
+        example = f"For example: {self._today.isoformat()}"
+        self._say(f"When? Year-month-day; empty for today, {self._today.isoformat()}.")
+        while True:
+            said = yield from self.line([example])
+            try:
+                when = dt.date.fromisoformat(said) if said else self._today
+            except ValueError:
+                self._say(f"{said[:40]!r} is no date. {example}")
+                continue
+            if when <= self._today:
+                return when.isoformat()
+            self._say(f"{when.isoformat()} lies ahead. When was it seen or done?")
+
+
+def condition_line(condition: Condition) -> str:
+    """One condition in a line: where, what, what was found, when and the note."""
+    where = f"{condition.where} " if condition.where else ""
+    note = f" ({condition.note})" if condition.note else ""
+    when = condition.date.isoformat() if condition.date else "no date"
+    return f"{where}{condition.part}, {condition.what}, {when}{note}"
+
+
+def fault_line(fault: Fault, asked: Field) -> str:
+    """Say what is wrong with an answer, what is accepted, and an example."""
+    near = f" Did you mean {' or '.join(fault.near)}?" if fault.near else ""
+    takes = full_stop(fault.accepted)
+    return f"{full_stop(fault.problem)}{near} {takes} For example: {asked.example}"
+
+
+def full_stop(text: str) -> str:
+    """Text as a sentence of its own."""
+    plain = text.strip().rstrip(".")
+    return f"{plain[:1].upper()}{plain[1:]}." if plain else ""

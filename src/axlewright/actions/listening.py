@@ -69,8 +69,12 @@ class Listener:
                 return word
             self._say(not_chosen_line(said, words))
 
-    def condition(self) -> Generator[None, str, Condition | None]:
+    def condition(self, listed: int) -> Generator[None, str, Condition | None]:
         """Part, what, where, date and note; None where an empty line ends the list."""
+        self._say(
+            "Which part? A number, or its name in your words." if not listed else "Another part?"
+        )
+        self._say(*(choice_lines(PARTS) if not listed else ("   An empty line ends the list.",)))
         said: dict[str, str] = {}
         steps = ("part", "what", "where", "date", "note")
         place = 0
@@ -81,6 +85,7 @@ class Listener:
                 if place == 0:
                     raise
                 place -= 1
+                self._say(f"Back to: {steps[place]}.")
                 continue
             if place == 0 and not got:
                 return None
@@ -96,8 +101,7 @@ class Listener:
 
     def _step(self, step: str) -> Listening:
         if step == "part":
-            self._say("Which part? A number, or its name in your words.", *choice_lines(PARTS))
-            said = yield from self.line(["The part that was mended or hurts; an empty line ends."])
+            said = yield from self.line(["The part; an empty line ends.", *choice_lines(PARTS)])
             return (chosen(said, PARTS) or said)[:LONGEST_NAME].strip()
         if step == "what":
             self._say("What was found?", *choice_lines(FOUND))

@@ -136,8 +136,6 @@ class Conversation:
         rest = f" Next: {open_ones[0]}." if open_ones else ""
         return f"Kept: {self.answered} of {count} answers.{rest}"
 
-    # The whole talk ---------------------------------------------------------------------------
-
     def _whole(self) -> Talk:
         self._open()
         while (key := self._next()) is not None:
@@ -153,14 +151,15 @@ class Conversation:
             self._say(COMMANDS, "")
             return
         self._say(f"{self.draft.name}, {self.draft.axle} axle. {self._state_line()}", COMMANDS, "")
-        if self.stopped:
+        whole = not self.draft.missing() and not self.draft.clashes()
+        if self.stopped and not whole:
             self._say(*self._stop_lines(), "")
         for clash in self.draft.clashes():
             self._say(f"Two answers do not fit: {clash.problem}. {full_stop(clash.remedy)}", "")
             if clash.path in BY_PATH:
                 self._queue = [clash.path]
                 break
-        if not self.draft.missing() and not self._queue:
+        if whole:
             self._finish()
 
     def _next(self) -> str | None:
@@ -203,8 +202,6 @@ class Conversation:
             self._say("This is the first question.", "")
         self._queue = [earlier[-1] if earlier else key]
 
-    # One question -----------------------------------------------------------------------------
-
     def _question(self, key: str) -> Talk:
         if key == AXLE.path:
             yield from self._ask_axle()
@@ -227,7 +224,7 @@ class Conversation:
 
     def _ask_axle(self) -> Talk:
         self._say(*question_lines(AXLE, self.draft.axle))
-        axle = yield from self._listener.choice(AXLE.choices, [AXLE.how], self.draft.axle)
+        axle = yield from self._listener.choice(AXLE.choices, [AXLE.how], self.draft.axle or None)
         self._say(f"Understood: the {axle} axle.", "")
         self.draft.axle = axle
         lost = [path for path in self.draft.answers if not self.draft.belongs(BY_PATH[path])]
@@ -337,14 +334,13 @@ class Conversation:
         across = tyre.outer_diameter if tyre else 0.0
         told = [] if answer.dont_know else told_lines(path, values, self.draft.words(), across)
         self._say(*(f"   {line}" for line in told))
-        self._say(*(f"   {line}" for line in self._answer.so_far(self.draft, path)), "")
+        behind = "Behind the STOP: " if self.stopped else ""
+        self._say(*(f"   {behind}{line}" for line in self._answer.so_far(self.draft, path)), "")
         if not self.draft.missing() and answer.field.required:
             self._finish()
 
     def _keep(self) -> None:
         self._save(self.draft.text())
-
-    # The condition ----------------------------------------------------------------------------
 
     def _kept_condition(self, answer: Answer) -> Generator[None, str, bool]:
         if answer.value != "as listed":
@@ -355,7 +351,9 @@ class Conversation:
         self._say("List each thing that was mended or hurts; an empty line at the part ends.")
         self._say(*(f"   Listed: {condition_line(one)}" for one in self.draft.conditions))
         try:
-            while (found := (yield from self._listener.condition())) is not None:
+            while (
+                found := (yield from self._listener.condition(len(self.draft.conditions)))
+            ) is not None:
                 self.draft.conditions.append(found)
                 self.draft.answers["rig.condition"] = answer
                 self._keep()
@@ -371,8 +369,6 @@ class Conversation:
             return False
         self._store(answer)
         return True
-
-    # Endings ----------------------------------------------------------------------------------
 
     def _stop_lines(self) -> list[str]:
         return _stop_band(stops(findings(self.draft.condition_rig())))

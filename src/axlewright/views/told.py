@@ -118,7 +118,7 @@ def _bare(known: _Known) -> Lines:
         widest = _mm(max(rest - ENDS, 0.0))
         lines += [
             f"Bare tube takes {_mm(left + right)} of {_mm(track)}; the rest is {_mm(rest)}.",
-            f"Ends and hubs take {_mm(ENDS)} or more (memory); at most {widest} is the centre.",
+            f"Ends and hubs take {_mm(ENDS)} or more (memory): {widest} at most for the centre.",
         ]
     if abs(left - right) > 0.02:
         longer = "left" if left > right else "right"

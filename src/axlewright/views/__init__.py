@@ -18,6 +18,7 @@ from axlewright.views.answer import (
 )
 from axlewright.views.as_json import as_json
 from axlewright.views.drawing import blank_drawing, drawing, drawing_in_words
+from axlewright.views.gearing import gearing_lines
 from axlewright.views.phrases import part_name, quantity
 from axlewright.views.questions import (
     COMMANDS,
@@ -57,6 +58,7 @@ __all__ = [
     "explanation_lines",
     "field_name",
     "folded",
+    "gearing_lines",
     "measure_next",
     "missing_line",
     "not_chosen_line",

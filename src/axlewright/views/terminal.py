@@ -20,6 +20,7 @@ from axlewright.views.answer import (
     wear_rows,
     wear_sentence,
 )
+from axlewright.views.gearing import gearing_lines
 
 STOP_BAND = "#" * 78
 
@@ -33,6 +34,7 @@ def answer_lines(
             *answer_lines(answer.before, system, width),
             "",
             *change_lines(answer, system),
+            *gearing_lines(answer, system),
             *_table(width, "one bad moment, after the change", order_rows(answer.after, system)),
             *_table(width, "wearing out, after the change", wear_rows(answer.after, system, 3)),
         ]
@@ -56,6 +58,7 @@ def answer_lines(
     worth = measure_next(answer, system)
     if worth:
         lines += ["Worth ten minutes:", *(f"  {line}" for line in worth)]
+    lines += gearing_lines(answer, system)
     lines += after_mend_lines(answer)[:2] + broken_lines(answer) + severity_lines(answer)
     if answer.drawn is not None:
         lines.append(f"({answer.drawn.draws} draws, seed {answer.drawn.seed}; --why N opens a row)")

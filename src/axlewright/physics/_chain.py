@@ -3,7 +3,18 @@
 import numpy as np
 from numpy.typing import NDArray
 
-from axlewright.physics._blocks import WIDE, Array, Flags, factorise, substitute
+from axlewright.physics._blocks import (
+    ACTION,
+    LEFT,
+    MOVED,
+    PART,
+    ROW,
+    WIDE,
+    Array,
+    Flags,
+    factorise,
+    substitute,
+)
 from axlewright.physics.compiled import kernel, ordered_kernel
 
 LARGEST_CORRECTION = 1e-3  # of the displacement: more means that the digits are lost
@@ -12,6 +23,7 @@ LARGEST_CORRECTION = 1e-3  # of the displacement: more means that the digits are
 @kernel
 def chain_kernel(
     lanes: int,
+    width: int,
     nodes: Array,
     axial: Array,
     bending_up: Array,
@@ -36,9 +48,9 @@ def chain_kernel(
     pivot = np.empty((count, 6))
     whole = np.empty((count, 6))
     link = np.empty((count, 6, 6))
-    right = np.empty((count, 6, WIDE))
-    moved = np.empty((count, 6, WIDE))
-    action = np.empty((count - 1, 6, WIDE))
+    work = np.empty((count + 2) * ROW)
+    work[:ROW] = 0.0
+    work[(count + 1) * ROW :] = 0.0
     for lane in range(lanes):
         springs = support[lane % support.shape[0]]
         acting = loads[lane % loads.shape[0]]
@@ -65,17 +77,17 @@ def chain_kernel(
             if status[lane] != 0:
                 break
             taken = min(WIDE, cases - first)
-            spread(acting[first : first + taken], fixed, right, moved)
-            substitute(lower, pivot, link, moved)
-            recover(end, span, moved, action)
-            # The out-of-balance of the first answer is solved for as a second, small load.
-            balance(span, action, support_node, springs, fixed, moved, right)
-            substitute(lower, pivot, link, right)
-            status[lane] = judge(moved, right)
-            correct(end, span, right, action)
             last = first + taken
-            gather(moved, right, displacement[lane, first:last])
-            gather_faces(span, action, face[lane, first:last])
+            spread(acting[first:last], fixed, work)
+            substitute(lower, pivot, link, work, MOVED, width)
+            deform(end, span, work, MOVED, width)
+            # The out-of-balance of the first answer is solved for as a second, small load.
+            balance(span, support_node, springs, fixed, work, width)
+            substitute(lower, pivot, link, work, LEFT, width)
+            deform(end, span, work, LEFT, width)
+            status[lane] = judge(work)
+            gather(work, displacement[lane, first:last])
+            gather_faces(span, work, face[lane, first:last])
         if status[lane] != 0:
             displacement[lane] = np.nan
             face[lane] = np.nan
@@ -83,38 +95,45 @@ def chain_kernel(
 
 
 @kernel
-def spread(acting: Array, fixed: Flags, right: Array, copy: Array) -> None:
-    """Set the loads of some cases side by side, none along what is fixed."""
-    for k in range(right.shape[0]):
-        for i in range(6):
-            for c in range(WIDE):
-                right[k, i, c] = 0.0
-            if not fixed[k, i]:
-                for c in range(acting.shape[0]):
-                    right[k, i, c] = acting[c, k, i]
-            for c in range(WIDE):
-                copy[k, i, c] = right[k, i, c]
+def spread(acting: Array, fixed: Flags, work: Array) -> None:
+    """Set the loads of some cases side by side, none along what is fixed, and no actions."""
+    count = fixed.shape[0]
+    first = 0 if acting.shape[0] < WIDE else ACTION  # columns of missing cases hold zeros
+    last = ROW if acting.shape[0] < WIDE else LEFT
+    for k in range(count):
+        for at in range(ROW * (k + 1) + first, ROW * (k + 1) + last):
+            work[at] = 0.0
+    for c in range(acting.shape[0]):
+        load = acting[c]
+        for k in range(count):
+            at = ROW * (k + 1) + c
+            for i in range(6):
+                value = 0.0 if fixed[k, i] else load[k, i]
+                work[at + MOVED + WIDE * i] = value
+                work[at + LEFT + WIDE * i] = value
 
 
 @kernel
-def gather(moved: Array, correction: Array, displacement: Array) -> None:
-    """Sum two answers and part the cases again."""
+def gather(work: Array, displacement: Array) -> None:
+    """Sum the two answers and part the cases again."""
     for c in range(displacement.shape[0]):
         out = displacement[c]
-        for k in range(moved.shape[0]):
+        for k in range(out.shape[0]):
+            at = ROW * (k + 1) + c
             for i in range(6):
-                out[k, i] = moved[k, i, c] + correction[k, i, c]
+                out[k, i] = work[at + MOVED + WIDE * i] + work[at + LEFT + WIDE * i]
 
 
 @kernel
-def gather_faces(span: Array, action: Array, face: Array) -> None:
+def gather_faces(span: Array, work: Array, face: Array) -> None:
     """Part the cases and carry the actions to the first end of each beam too."""
     for c in range(face.shape[0]):
         out = face[c]
         for k in range(span.shape[0]):
+            at = ROW * (k + 1) + ACTION + c
             dx, dy, dz = span[k, 0], span[k, 1], span[k, 2]
-            fx, fy, fz = action[k, 0, c], action[k, 1, c], action[k, 2, c]
-            mx, my, mz = action[k, 3, c], action[k, 4, c], action[k, 5, c]
+            fx, fy, fz = work[at], work[at + WIDE], work[at + 2 * WIDE]
+            mx, my, mz = work[at + 3 * WIDE], work[at + 4 * WIDE], work[at + 5 * WIDE]
             for near in range(2):
                 out[k, near, 0] = fx
                 out[k, near, 1] = fy
@@ -206,92 +225,85 @@ def assemble(
 
 
 @ordered_kernel
-def recover(end: Array, span: Array, moved: Array, action: Array) -> None:
-    """Actions at the second end of each beam, from what it has deformed."""
-    action[:] = 0.0
-    correct(end, span, moved, action)
+def deform(end: Array, span: Array, work: Array, column: int, width: int) -> None:
+    """Add the actions at the second end of each beam that a column of displacements makes."""
+    for k in range(end.shape[0]):
+        dx, dy, dz = span[k, 0], span[k, 1], span[k, 2]
+        e = end[k]
+        rows = work[ROW * (k + 1) + column : ROW * (k + 2) + column + PART]
+        out = work[ROW * (k + 1) + ACTION : ROW * (k + 1) + ACTION + PART]
+        e00, e01, e02, e03, e04, e05 = e[0, 0], e[0, 1], e[0, 2], e[0, 3], e[0, 4], e[0, 5]
+        e11, e12, e13, e14, e15 = e[1, 1], e[1, 2], e[1, 3], e[1, 4], e[1, 5]
+        e22, e23, e24, e25 = e[2, 2], e[2, 3], e[2, 4], e[2, 5]
+        e33, e34, e35 = e[3, 3], e[3, 4], e[3, 5]
+        e44, e45 = e[4, 4], e[4, 5]
+        e55 = e[5, 5]
+        for c in range(width):
+            rx, ry, rz = rows[24 + c], rows[32 + c], rows[40 + c]
+            # First the difference of near numbers, which is exact, then the small rotation.
+            u = rows[144 + c] - rows[c] - (ry * dz - rz * dy)
+            v = rows[152 + c] - rows[8 + c] - (rz * dx - rx * dz)
+            w = rows[160 + c] - rows[16 + c] - (rx * dy - ry * dx)
+            rx, ry, rz = rows[168 + c] - rx, rows[176 + c] - ry, rows[184 + c] - rz
+            out[c] += e00 * u + e01 * v + e02 * w + e03 * rx + e04 * ry + e05 * rz
+            out[8 + c] += e01 * u + e11 * v + e12 * w + e13 * rx + e14 * ry + e15 * rz
+            out[16 + c] += e02 * u + e12 * v + e22 * w + e23 * rx + e24 * ry + e25 * rz
+            out[24 + c] += e03 * u + e13 * v + e23 * w + e33 * rx + e34 * ry + e35 * rz
+            out[32 + c] += e04 * u + e14 * v + e24 * w + e34 * rx + e44 * ry + e45 * rz
+            out[40 + c] += e05 * u + e15 * v + e25 * w + e35 * rx + e45 * ry + e55 * rz
 
 
 @ordered_kernel
-def correct(end: Array, span: Array, moved: Array, action: Array) -> None:
-    """Add the actions of a further displacement."""
-    for k in range(end.shape[0]):
-        dx, dy, dz = span[k, 0], span[k, 1], span[k, 2]
-        for c in range(WIDE):
-            rx, ry, rz = moved[k, 3, c], moved[k, 4, c], moved[k, 5, c]
-            # First the difference of near numbers, which is exact, then the small rotation.
-            u = moved[k + 1, 0, c] - moved[k, 0, c]
-            v = moved[k + 1, 1, c] - moved[k, 1, c]
-            w = moved[k + 1, 2, c] - moved[k, 2, c]
-            u -= ry * dz - rz * dy
-            v -= rz * dx - rx * dz
-            w -= rx * dy - ry * dx
-            rx = moved[k + 1, 3, c] - rx
-            ry = moved[k + 1, 4, c] - ry
-            rz = moved[k + 1, 5, c] - rz
-            for i in range(6):
-                action[k, i, c] += (
-                    end[k, i, 0] * u
-                    + end[k, i, 1] * v
-                    + end[k, i, 2] * w
-                    + end[k, i, 3] * rx
-                    + end[k, i, 4] * ry
-                    + end[k, i, 5] * rz
-                )
-
-
-@kernel
 def balance(
     span: Array,
-    action: Array,
     support_node: NDArray[np.int64],
     springs: Array,
     fixed: Flags,
-    moved: Array,
-    right: Array,
+    work: Array,
+    width: int,
 ) -> None:
-    """Leave in ``right`` what loads, springs and beams do not balance at each node."""
+    """Leave in LEFT what loads, springs and beams do not balance at each node."""
     for k in range(span.shape[0]):
         dx, dy, dz = span[k, 0], span[k, 1], span[k, 2]
-        for c in range(WIDE):
-            fx, fy, fz = action[k, 0, c], action[k, 1, c], action[k, 2, c]
-            mx, my, mz = action[k, 3, c], action[k, 4, c], action[k, 5, c]
-            right[k + 1, 0, c] -= fx
-            right[k + 1, 1, c] -= fy
-            right[k + 1, 2, c] -= fz
-            right[k + 1, 3, c] -= mx
-            right[k + 1, 4, c] -= my
-            right[k + 1, 5, c] -= mz
-            right[k, 0, c] += fx
-            right[k, 1, c] += fy
-            right[k, 2, c] += fz
-            right[k, 3, c] += mx + (dy * fz - dz * fy)
-            right[k, 4, c] += my + (dz * fx - dx * fz)
-            right[k, 5, c] += mz + (dx * fy - dy * fx)
+        rows = work[ROW * (k + 1) + ACTION : ROW * (k + 2) + LEFT + PART]
+        for c in range(width):
+            fx, fy, fz = rows[c], rows[8 + c], rows[16 + c]
+            mx, my, mz = rows[24 + c], rows[32 + c], rows[40 + c]
+            rows[48 + c] += fx
+            rows[56 + c] += fy
+            rows[64 + c] += fz
+            rows[72 + c] += mx + (dy * fz - dz * fy)
+            rows[80 + c] += my + (dz * fx - dx * fz)
+            rows[88 + c] += mz + (dx * fy - dy * fx)
+            rows[192 + c] -= fx
+            rows[200 + c] -= fy
+            rows[208 + c] -= fz
+            rows[216 + c] -= mx
+            rows[224 + c] -= my
+            rows[232 + c] -= mz
     for order in range(support_node.shape[0]):
-        node = support_node[order]
+        at = ROW * (support_node[order] + 1)
         for i in range(6):
             for j in range(6):
-                v = springs[order, i, j]
-                for c in range(WIDE):
-                    right[node, i, c] -= v * moved[node, j, c]
+                stiffness = springs[order, i, j]
+                for c in range(width):
+                    work[at + LEFT + WIDE * i + c] -= stiffness * work[at + MOVED + WIDE * j + c]
     for k in range(fixed.shape[0]):
         for i in range(6):
             if fixed[k, i]:
-                for c in range(WIDE):
-                    right[k, i, c] = 0.0
+                for c in range(width):
+                    work[ROW * (k + 1) + LEFT + WIDE * i + c] = 0.0
 
 
 @kernel
-def judge(moved: Array, correction: Array) -> int:
+def judge(work: Array) -> int:
     """Say whether the correction is small, as it is wherever the matrix could be trusted."""
     size = 0.0
     change = 0.0
-    for k in range(moved.shape[0]):
-        for i in range(6):
-            for c in range(WIDE):
-                size += moved[k, i, c] * moved[k, i, c]
-                change += correction[k, i, c] * correction[k, i, c]
+    for row in range(ROW, work.shape[0] - ROW, ROW):
+        for at in range(row, row + PART):
+            size += work[at + MOVED] * work[at + MOVED]
+            change += work[at + LEFT] * work[at + LEFT]
     # Not isfinite: numba spells it x - x, which the freedom to reorder sums may turn into zero.
     if not size + change < np.inf:
         return 2

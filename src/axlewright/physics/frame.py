@@ -20,6 +20,7 @@ from typing import NamedTuple, TypeAlias
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from axlewright.physics._blocks import WIDE
 from axlewright.physics._chain import chain_kernel
 
 Array: TypeAlias = NDArray[np.float64]
@@ -106,7 +107,7 @@ def solve_chain(
         *(each.shape[0] for each in shear),
     )
     return ChainSolution(
-        *chain_kernel(lanes, place, *stiffness, *shear, seats, springs, held, acting)
+        *chain_kernel(lanes, WIDE, place, *stiffness, *shear, seats, springs, held, acting)
     )
 
 

@@ -41,6 +41,7 @@ LINES = np.array(
     ]
 )
 STIFFNESS = np.array([2.7e8, 2.7e8, 3.2e8, 2.5e8, 4e4, 4e4])
+AXES = ("FZ", "FX", "FY", "MZ", "MX", "MY")
 Array = NDArray[np.float64]
 
 
@@ -137,7 +138,7 @@ def _pynite(given: tuple[Any, ...]) -> list[Array]:
     for case in range(CASES):
         model.add_load_combo(f"c{case}", {f"c{case}": 1.0})
         for node in (0, BEAMS):
-            for axis, load in zip(("FZ", "FX", "FY", "MZ", "MX", "MY"), loads[case, node]):
+            for axis, load in zip(AXES, loads[case, node], strict=True):
                 model.add_node_load(f"n{node}", axis, load, f"c{case}")
     model.analyze_linear()
     return [
@@ -151,7 +152,8 @@ def _band(given: tuple[Any, ...]) -> tuple[Array, Array]:
     count = BEAMS + 1
     # The band is the inverse of the flexibility, which the kernel gives case by case.
     unit = np.eye(6 * count).reshape(1, -1, count, 6)
-    flexible = frame.solve_chain(*given[:-1], unit).displacement
+    pushed: tuple[Any, ...] = (*given[:-1], unit)
+    flexible = frame.solve_chain(*pushed).displacement
     whole = np.linalg.inv(flexible.reshape(6 * count, 6 * count))
     whole = 0.5 * (whole + whole.T)
     band = np.zeros((12, 6 * count))

@@ -126,6 +126,8 @@ def _judged(part: str, what: str) -> tuple[State, str, str]:  # noqa: PLR0911  (
             "oil where there is no joint is a crack",
             "Do not drive. Clean to metal, look with dye, mend or replace the housing.",
         )
+    if what == "rusty line":
+        return _bleeding(grave=steers or holds or brakes)
     if what in {"wet", "cracked", "bent", "loose"} and brakes:
         return "stop", "damage to a brake part", replace
     if what == "loose" and steers:
@@ -163,3 +165,17 @@ def _judged(part: str, what: str) -> tuple[State, str, str]:  # noqa: PLR0911  (
             "Clean it and look for a hair crack before and after every trip.",
         )
     return "watch", "known, and not known to be sound", "Look before and after every trip."
+
+
+def _bleeding(*, grave: bool) -> tuple[State, str, str]:
+    if grave:
+        return (
+            "stop",
+            "a rusty or brown line running out of such a part may be a crack",
+            "Do not drive until it has been cleaned to metal and looked at, with dye.",
+        )
+    return (
+        "fix before trip",
+        "a rusty or brown line is what a crack or a loose joint bleeds",
+        "Clean it to metal and look, with dye.",
+    )

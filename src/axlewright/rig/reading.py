@@ -22,6 +22,7 @@ FOUND: Final = (
     "cracked",
     "bowed",
     "wet",
+    "rusty line",
     "loose",
     "shaking",
     "bent",

@@ -1,11 +1,12 @@
-"""The page on writing a rig file, from the catalogue: units, ranges, conditions, changes.
+"""The page on the rig file, from the catalogue: units, ranges, doubts, conditions, changes.
 
-``python -m tools.rig_file_docs`` writes `docs/writing-a-rig.md` again; with ``--check`` it writes
+``python -m tools.rig_file_docs`` writes `docs/rig-file.md` again; with ``--check`` it writes
 nothing and ends with 1 where the page is not what the catalogue says.
 """
 
 import sys
 from collections.abc import Iterator
+from math import degrees
 from pathlib import Path
 
 from axlewright.rig import FIELDS
@@ -14,16 +15,18 @@ from axlewright.rig.field import Field
 from axlewright.rig.reading import ACTIONS, FOUND, WHERE
 from axlewright.units import known, show
 
-PAGE = Path(__file__).parents[1] / "docs" / "writing-a-rig.md"
+PAGE = Path(__file__).parents[1] / "docs" / "rig-file.md"
 
 HEAD = """\
-# Writing a rig file
+# The rig file
 
 <!-- Written by `python -m tools.rig_file_docs` from the catalogue; change the catalogue. -->
 
 A rig file is TOML: one vehicle, one of its beam axles, in the units you measured in.
 `axlewright start` asks for it question by question and writes it; any editor does as well.
-`axlewright schema` writes its JSON Schema, so that an editor can complete and check it.
+`axlewright schema` writes its JSON Schema, so that an editor can complete and check it; the
+schemas [of this file](schemas/rig-1.json) and [of the change file](schemas/change-1.json) are kept
+beside this page.
 
 ```toml
 axlewright = 1                 # version of the file, always the first line
@@ -110,6 +113,25 @@ axlewright schema change
 ```
 """
 
+# Unit in which the doubt of a kind of field is shown, and how many there are to the SI unit.
+SHOWN = {
+    "length": ("mm", 1e3),
+    "distance": ("mm", 1e3),
+    "offset": ("mm", 1e3),
+    "toe": ("deg", degrees(1)),
+    "angle": ("deg", degrees(1)),
+    "mass": ("kg", 1.0),
+    "force": ("N", 1.0),
+    "weight": ("N", 1.0),
+    "torque": ("N m", 1.0),
+    "stiffness": ("N/m", 1.0),
+    "speed": ("m/s", 1.0),
+    "volume": ("l", 1e3),
+    "ratio": ("", 1.0),
+    "plain": ("", 1.0),
+    "count": ("", 1.0),
+}
+
 TITLES = {
     "held_by": "What holds it, and what carries the weight",
     "tube": "Tubes",
@@ -122,8 +144,8 @@ def page() -> str:
     """Give the whole page."""
     lines = [HEAD.rstrip("\n"), *_units(), "", "## The first thirteen answers", ""]
     lines.append(
-        "All that is required; [how each is measured](measuring.md). The doubt of each is on "
-        "[the rig file's page](rig-file.md)."
+        "All that is required; [how each is measured](measuring.md). The last column is how far "
+        "a careful reading is doubted (standard uncertainty)."
     )
     lines += _table([field for field in FIELDS if field.question is not None], numbered=True)
     lines += ["", "## Everything else, all optional", ""]
@@ -161,14 +183,14 @@ def _sections() -> list[tuple[str, list[Field]]]:
 
 def _table(fields: list[Field], *, numbered: bool) -> list[str]:
     first = "| no. | name |" if numbered else "| name |"
-    rule = "|---|---|---|---|---|---|" if numbered else "|---|---|---|---|---|"
-    lines = ["", f"{first} question | how | accepted | example |", rule]
+    rule = "|---" * (7 if numbered else 6) + "|"
+    lines = ["", f"{first} question | how | accepted | example | doubt |", rule]
     for field in fields:
         number = f"| {field.question} " if numbered else ""
         only = "" if field.axle == "both" else f" ({field.axle} axle only)"
         lines.append(
             f"{number}| `{field.path}` | {field.asks}{only} | {field.how} | {_accepted(field)} "
-            f"| `{field.example}` |"
+            f"| `{field.example}` | {_doubt(field)} |"
         )
     return lines
 
@@ -186,6 +208,17 @@ def _accepted(field: Field) -> str:
         for system in ("metric", "us")
     ]
     return "; ".join(dict.fromkeys(told))
+
+
+def _doubt(field: Field) -> str:
+    """Standard uncertainty in words."""
+    parts = []
+    if field.doubt:
+        unit, scale = SHOWN[field.kind]
+        parts.append(f"{field.doubt * scale:.2g} {unit}".rstrip())
+    if field.relative_doubt:
+        parts.append(f"{100 * field.relative_doubt:.3g} %")
+    return " or ".join(parts)
 
 
 def _words(words: tuple[str, ...]) -> str:

@@ -1,4 +1,4 @@
-"""The page on writing a rig file says what the catalogue says."""
+"""The page on the rig file says what the catalogue says."""
 
 import re
 
@@ -13,7 +13,7 @@ def test_the_page_is_what_the_catalogue_says():
 
 
 def test_a_page_that_fell_behind_is_told(tmp_path, monkeypatch, capsys):
-    stale = tmp_path / "writing-a-rig.md"
+    stale = tmp_path / "rig-file.md"
     stale.write_text(rig_file_docs.page() + "more\n", encoding="utf-8")
     monkeypatch.setattr(rig_file_docs, "PAGE", stale)
     assert rig_file_docs.main(["--check"]) == 1

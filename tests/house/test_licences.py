@@ -1,8 +1,8 @@
-"""What a user installs carries a licence that asks nothing of them."""
+"""What a user installs, and what the gate runs, carries a licence that asks nothing of them."""
 
 import re
 import tomllib
-from importlib.metadata import PackageNotFoundError, metadata
+from importlib.metadata import PackageNotFoundError, distribution, metadata
 
 import pytest
 
@@ -16,17 +16,28 @@ ELSEWHERE = {"colorama": "BSD-3-Clause"}
 FREED = re.compile(r"GPL-3\.0(-or-later)?[ -]WITH[ -]GCC-exception-3\.1", re.IGNORECASE)
 
 
-def runtime_packages():
-    """Everything that comes with the package itself, walked through the lock."""
+def needed_by(first):
+    """Everything that comes along with a list of needs, walked through the lock."""
     packages = tomllib.loads((ROOT / "uv.lock").read_text("utf-8"))["package"]
     locked = {package["name"]: package for package in packages}
-    found, to_do = set(), ["axlewright"]
-    while to_do:
-        for needed in locked[to_do.pop()].get("dependencies", []):
-            if needed["name"] not in found:
-                found.add(needed["name"])
-                to_do.append(needed["name"])
+    found, ahead = set(), [need["name"] for need in first(locked["axlewright"])]
+    while ahead:
+        name = ahead.pop()
+        if name not in found:
+            found.add(name)
+            ahead += [need["name"] for need in locked[name].get("dependencies", [])]
     return sorted(found)
+
+
+def runtime_packages():
+    """Everything that comes with the package itself."""
+    return needed_by(lambda own: own["dependencies"])
+
+
+def packages_of_the_gate():
+    """What only the gate installs: tools, and the libraries that stand beside our kernels."""
+    groups = needed_by(lambda own: [need for g in own["dev-dependencies"].values() for need in g])
+    return sorted(set(groups) - set(runtime_packages()))
 
 
 def licence(name):
@@ -39,7 +50,12 @@ def licence(name):
         return papers["License-Expression"]
     kinds = [c for c in papers.get_all("Classifier") or [] if c.startswith("License")]
     # A licence's whole text opens with its name.
-    return "; ".join(kinds) or (papers.get("License") or "").strip()[:60]
+    if stated := "; ".join(kinds) or (papers.get("License") or "").strip()[:60]:
+        return stated
+    own = [
+        distribution(name).read_text(f"licenses/{f}") for f in papers.get_all("License-File", [])
+    ]
+    return "; ".join((text or "").strip()[:60] for text in own)
 
 
 def is_allowed(stated):
@@ -48,8 +64,8 @@ def is_allowed(stated):
     return bool(ALLOWED.search(stated)) and not BARRED.search(stated)
 
 
-@pytest.mark.parametrize("name", runtime_packages())
-def test_a_runtime_package_is_freely_licensed(name):
+@pytest.mark.parametrize("name", [*runtime_packages(), *packages_of_the_gate()])
+def test_a_package_is_freely_licensed(name):
     assert is_allowed(licence(name)), f"{name}: {licence(name)!r}"
 
 
@@ -60,6 +76,7 @@ def test_the_list_bars_what_it_should(stated):
 
 def test_the_walk_reaches_what_comes_along():
     assert {"numpy", "llvmlite", "pygments"} <= set(runtime_packages())
+    assert {"shapely", "trimesh", "pynitefea", "pluggy"} <= set(packages_of_the_gate())
 
 
 def test_the_licence_is_whole():

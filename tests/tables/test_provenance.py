@@ -12,6 +12,7 @@ from axlewright import tables
 from axlewright.errors import UnknownEntry
 from axlewright.tables.reading import number
 from axlewright.tables.sources import DATA, origin
+from house.citations import keys, references
 
 FILES = sorted(path.stem for path in DATA.glob("*.csv"))
 DOCS = Path(__file__).parents[2] / "docs" / "tables.md"
@@ -95,6 +96,7 @@ def test_a_remembered_band_is_as_wide_as_its_spread(name: str) -> None:
 
 def test_every_source_is_used_and_of_a_known_kind() -> None:
     used = {row["source"] for name in FILES for row in text_rows(name)}
+    used |= set().union(*(keys(text) for _, text in references()))
     assert used == set(tables.sources())
     kinds = {
         *("standard", "textbook", "paper", "manual", "regulation"),

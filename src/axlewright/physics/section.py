@@ -34,7 +34,7 @@ def second_moment(outer: Metre, inner: Metre = 0.0) -> Metre4:
 
     References
     ----------
-    shigley9, table A-18
+    budynas9, table A-18
     """
     return np.asarray(np.pi / 64.0 * (np.asarray(outer) ** 4 - np.asarray(inner) ** 4))
 
@@ -44,7 +44,7 @@ def polar_moment(outer: Metre, inner: Metre = 0.0) -> Metre4:
 
     References
     ----------
-    shigley9, table A-18
+    budynas9, table A-18
     """
     return np.asarray(2.0 * second_moment(outer, inner))
 
@@ -54,7 +54,7 @@ def elastic_modulus(outer: Metre, inner: Metre = 0.0) -> Metre3:
 
     References
     ----------
-    shigley9, table A-18
+    budynas9, table A-18
 
     Examples
     --------
@@ -79,7 +79,7 @@ def torsion_modulus(outer: Metre, inner: Metre = 0.0) -> Metre3:
 
     References
     ----------
-    shigley9, ch. 3
+    budynas9, ch. 3
     """
     return np.asarray(2.0 * polar_moment(outer, inner) / np.asarray(outer))
 
@@ -100,7 +100,7 @@ def yield_torque(outer: Metre, inner: Metre, shear_yield: Pascal) -> NewtonMetre
 
     References
     ----------
-    shigley9, ch. 3
+    budynas9, ch. 3
     """
     return np.asarray(torsion_modulus(outer, inner) * shear_yield)
 
@@ -122,7 +122,7 @@ def bending_stress(moment: NewtonMetre, outer: Metre, inner: Metre = 0.0) -> Pas
 
     References
     ----------
-    shigley9, ch. 3
+    budynas9, ch. 3
     """
     return np.asarray(np.asarray(moment) / elastic_modulus(outer, inner))
 
@@ -132,7 +132,7 @@ def axial_stress(force: Newton, outer: Metre, inner: Metre = 0.0) -> Pascal:
 
     References
     ----------
-    shigley9, ch. 3
+    budynas9, ch. 3
     """
     return np.asarray(np.asarray(force) / area(outer, inner))
 
@@ -142,7 +142,7 @@ def shear_stress(torque: NewtonMetre, outer: Metre, inner: Metre = 0.0) -> Pasca
 
     References
     ----------
-    shigley9, ch. 3
+    budynas9, ch. 3
     """
     return np.asarray(np.asarray(torque) / torsion_modulus(outer, inner))
 
@@ -152,7 +152,7 @@ def von_mises(direct: Pascal, shear: Pascal) -> Pascal:
 
     References
     ----------
-    shigley9, ch. 5
+    budynas9, ch. 5
     """
     return np.asarray(np.sqrt(np.asarray(direct) ** 2 + 3.0 * np.asarray(shear) ** 2))
 

@@ -65,7 +65,7 @@ def normal_share(score: Column) -> Column:
 
     References
     ----------
-    Abramowitz and Stegun, Handbook of Mathematical Functions, 7.1.26 (error below 1.5e-7); the
+    abramowitz-stegun, 7.1.26 (error below 1.5e-7); the
     library function would cost a quarter of the start-up of a command.
     """
     size = np.abs(score) / np.sqrt(2.0)

@@ -102,8 +102,9 @@ def folded(lines: list[str], width: int) -> list[str]:
     """Lines folded to a width, tables and bands left as they are."""
     out: list[str] = []
     for line in lines:
-        if len(line) <= width or line.startswith((" ", "#")):
+        if len(line) <= width or line.startswith("#"):
             out.append(line)
         else:
-            out += wrap(line, width, subsequent_indent="  ")
+            indent = " " * (len(line) - len(line.lstrip()) + 2)
+            out += wrap(line, width, subsequent_indent=indent)
     return out

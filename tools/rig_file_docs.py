@@ -105,10 +105,33 @@ to = "7.9 mm"
 
 A step is one of {actions}. `set` and `add` need a known value in `to`, in the form the table
 gives; `remove` takes away a reading or part that the rig file gives and has no `to`. One name is
-changed once in a file.
+changed once in a file. Where a part is replaced, what you measured on the old one goes with it, and
+the answer says what went. A tyre of another height needs the heights at which the hubs now stand.
+
+Another housing is one step, and brings its own numbers:
+
+```toml
+[[step]]
+set = "housing"
+
+[step.to]
+tube.outer = "95.2 mm"
+tube.wall = "9.5 mm"
+tube.steel = "plain hot-finished"
+tube.bare.left = "310 mm"
+tube.bare.right = "600 mm"
+gear.ring = "248 mm"
+shaft.inner = "38 mm"          # where the shafts come along; else the old ones stay
+```
+
+The first six are needed. Sleeves, truss, gussets, plated brackets, ratio, kingpin spacing and the
+axle's mass on a scale may come with it; so may shafts, joint, hubs, knuckles and track. Whatever
+was read on the old housing and is not given anew is dropped and told: it is assumed from then on.
+Conditions on the old housing go as well, and the new one stands as *never looked at*.
 
 ```console
 axlewright assess examples/rigs/heron.toml --with examples/changes/heavier-tube.toml
+axlewright assess examples/rigs/heron.toml --with examples/changes/heavier-housing.toml
 axlewright schema change
 ```
 """

@@ -132,7 +132,7 @@ def _settle(rig: Rig, score_of: Callable[[str], Column], draws: int) -> dict[str
         columns[name] = np.broadcast_to(np.asarray(drawn, dtype=np.float64), (draws,))
     _derive(columns)
     built = _settle(rig.built, score_of, draws) if rig.built is not None else {}
-    kept = set(built) - set(rig.built.given if rig.built is not None else ()) - FOLLOWS
+    kept = set(built) - set(rig.built.given if rig.built is not None else ()) - FOLLOWS - rig.renewed
     for item in ASSUMPTIONS:
         if item.quantity in columns or not item.applies(rig.words):
             continue

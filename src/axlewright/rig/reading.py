@@ -11,6 +11,7 @@ from axlewright.errors import BadFile, Fault
 from axlewright.rig.answer import Answer, read_answer
 from axlewright.rig.field import Field
 from axlewright.rig.fields import FIELDS
+from axlewright.rig.replaced import HOUSING, housing_answers
 from axlewright.rig.toml_text import decoded, file_bytes, tables_of
 from axlewright.rig.tree import RIM_WIDTH, Place, missing, rim_width, walked
 from axlewright.rig.words import SIDE_RULE, near, sides_meant, squashed
@@ -63,12 +64,21 @@ class RawRig:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Step:
-    """One step of a change: set, add or remove, the field's path, and the new answer."""
+    """One step of a change: set, add or remove, the field's path, and the new answer.
+
+    Where a housing is set, ``brought`` are the answers that come with it.
+    """
 
     action: str
     path: str
     answer: Answer | None
     line: int | None = None
+    brought: tuple[Answer, ...] = ()
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """Every name that the step changes."""
+        return (self.path, *(answer.field.path for answer in self.brought))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -143,18 +153,18 @@ def read_change_text(
     steps = [_step(place, at, entry, fields) for at, entry in entries]
     done = [step for step in steps if step is not None]
     before: dict[str, int | None] = {}
-    for step in done:
-        if step.path in before:
-            problem = f"{step.path} is changed twice; the first stands on line {before[step.path]}"
+    for path, line in ((path, step.line) for step in done for path in step.names):
+        if path in before:
+            problem = f"{path} is changed twice; the first stands on line {before[path]}"
             fault = Fault(
                 file=file,
-                line=step.line,
-                field=step.path,
+                line=line,
+                field=path,
                 problem=problem,
                 accepted="one step for each name; take one of the two out",
             )
             place.faults.append(fault)
-        before.setdefault(step.path, step.line)
+        before.setdefault(path, line)
     _raise(place)
     digest = sha256(plain.encode()).hexdigest()
     return RawChange(version=version, name=name, steps=tuple(done), sha256=digest, file=file)
@@ -231,6 +241,13 @@ def _step(  # noqa: PLR0911  (one way out for each thing that can be wrong)
         place.add(at, problem, takes, example)
         return None
     action, path = actions[0], entry[actions[0]]
+    if path == HOUSING and action != "set":
+        problem = "a housing is replaced whole, never added or removed"
+        place.add(at, problem, "set, with a table [step.to]", f'set = "{HOUSING}"')
+        return None
+    if path == HOUSING:
+        brought = housing_answers(place, f"{at}.to", entry.get("to"), tuple(fields.values()))
+        return Step(action=action, path=HOUSING, answer=None, line=place.line(at), brought=brought)
     if not isinstance(path, str) or path not in fields:
         place.unknown_field(f"{at}.{action}", path, fields)
         return None

@@ -42,7 +42,8 @@ class Rig:
     """One vehicle as it stands, with one of its axles, its answers and its condition.
 
     After a change, ``built`` is the rig before the first one: what is assumed about a part that
-    was not changed stays what it was.
+    was not changed stays what it was. ``renewed`` names what is assumed of a part that was
+    replaced: it is settled from the new part's numbers.
     """
 
     name: str
@@ -55,6 +56,7 @@ class Rig:
     digest: str = ""
     changes: tuple[str, ...] = ()
     built: "Rig | None" = None
+    renewed: frozenset[str] = frozenset()
 
     @property
     def axle(self) -> str:

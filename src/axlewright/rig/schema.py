@@ -7,6 +7,7 @@ from axlewright.rig.answer import NUMBERS, accepted
 from axlewright.rig.field import Field
 from axlewright.rig.fields import FIELDS
 from axlewright.rig.reading import ACTIONS, AXLES, FOUND, LONGEST_NAME, LONGEST_NOTE, VERSION, WHERE
+from axlewright.rig.replaced import HOUSING, housing_fields
 
 Schema: TypeAlias = dict[str, Any]
 
@@ -37,7 +38,14 @@ def rig_schema(catalogue: Sequence[Field] = FIELDS) -> Schema:
 def change_schema(catalogue: Sequence[Field] = FIELDS) -> Schema:
     """Schema of a change file."""
     paths = {"enum": [field.path for field in catalogue]}
-    step = _object(dict.fromkeys(ACTIONS, paths) | {"to": _TO}, [])
+    settable = {"enum": [HOUSING, *paths["enum"]]}
+    step = _object(dict.fromkeys(ACTIONS, paths) | {"set": settable, "to": {}}, [])
+    housing = _object({}, [])
+    for field in housing_fields(catalogue):
+        _put(housing, field.path.split("."), _answer(field), required=field.required)
+    step["if"] = {"properties": {"set": {"const": HOUSING}}, "required": ["set"]}
+    step["then"] = {"properties": {"to": housing}}
+    step["else"] = {"properties": {"to": _TO}}
     step["oneOf"] = [
         {"required": ["set", "to"]},
         {"required": ["add", "to"]},

@@ -12,7 +12,7 @@ from axlewright.strength.appraisal import (
     parts_of,
 )
 from axlewright.strength.assessment import DRAWS, Assessment, Comparison, assess_rig, compare
-from axlewright.strength.bent import Bent, bent_after
+from axlewright.strength.bent import Bent, ShaftRun, bent_after, shaft_run, standing_camber
 from axlewright.strength.bulk import housing_mass, lowest_point
 from axlewright.strength.doubt import (
     Influence,
@@ -39,6 +39,7 @@ __all__ = [
     "Progress",
     "Row",
     "SeverityMove",
+    "ShaftRun",
     "Solved",
     "Wear",
     "WearPlace",
@@ -57,6 +58,8 @@ __all__ = [
     "part_influences",
     "parts_of",
     "severity_moves",
+    "shaft_run",
+    "standing_camber",
     "stations",
     "tube_sections",
     "wear_order",

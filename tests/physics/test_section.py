@@ -107,3 +107,25 @@ def test_rigs_and_trusses_broadcast():
     both = section.composite(outer, 0.06, outer, 0.0, *CHORD, np.array([0.1, 0.12]), 1.0)
     assert both.vertical.shape == (3, 2)
     assert both.fore_modulus.shape == (3, 1)
+
+
+@pytest.mark.parametrize("height", [0.08, 0.15])
+def test_a_truss_in_full_bond_takes_the_fully_plastic_moment(height):
+    # Both tubes yielded on either side of the axis of equal area, summed over thin strips.
+    level = np.linspace(-0.04, 0.3, 400_001)
+
+    def width(outer, inner, middle):
+        chord = lambda across: (
+            2.0 * np.sqrt(np.maximum(0.25 * across**2 - (level - middle) ** 2, 0.0))
+        )
+        return chord(outer) - chord(inner)
+
+    across = width(*TUBE, 0.0) + width(*CHORD, height)
+    step = level[1] - level[0]
+    half = level[np.searchsorted(np.cumsum(across), 0.5 * np.sum(across))]
+    exact = np.sum(across * np.abs(level - half)) * step
+    ours = section.trussed_plastic_modulus(*TUBE, *CHORD, height, 1.0)
+    assert ours == pytest.approx(exact, rel=0.01)
+    assert section.trussed_plastic_modulus(*TUBE, *CHORD, height, 0.0) == pytest.approx(
+        section.plastic_modulus(*TUBE)
+    )

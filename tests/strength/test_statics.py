@@ -62,9 +62,9 @@ def _out_of_balance(columns, words, loads, ends, housing):
         add(np.array([0.0, centre, 0.0]), loads.centre[0, row])
         torque = float(np.sum(loads.drive[0, row]))
         moment = moment + np.array([torque / columns["axle_ratio"][0], -torque, 0.0])
-        for support in housing.supports:
-            act = housing.support_force[support.name][0, row]
-            at = np.array([0.0, housing.across[0, support.node], 0.0])
+        for name, node in housing.held_at.items():
+            act = housing.support_force[name][0, row]
+            at = np.array([0.0, housing.across[0, node], 0.0])
             add(at, act[:3])
             moment = moment + act[3:]
         total.append(max(np.max(np.abs(force)), np.max(np.abs(moment))) / largest)

@@ -17,7 +17,7 @@ class Case:
 
     ``standing`` tells whether the standing weight is there as well; ``severity`` names the
     quantity that sets the reference hardness, and ``ceiling`` marks cases that grip or engine
-    keep near it.
+    keep near it; ``on_stop`` names the sides whose spring is hard on its bump stop.
     """
 
     key: str
@@ -26,6 +26,7 @@ class Case:
     standing: bool
     severity: str
     ceiling: bool = False
+    on_stop: tuple[str, ...] = ()
 
 
 CASES: tuple[Case, ...] = (
@@ -68,6 +69,7 @@ CASES: tuple[Case, ...] = (
         kind="energy-limited",
         standing=True,
         severity="slide_speed",
+        on_stop=("right",),
     ),
     Case(
         key="slide_right",
@@ -75,6 +77,7 @@ CASES: tuple[Case, ...] = (
         kind="energy-limited",
         standing=True,
         severity="slide_speed",
+        on_stop=("left",),
     ),
     Case(
         key="hung_left",
@@ -82,6 +85,7 @@ CASES: tuple[Case, ...] = (
         kind="factor",
         standing=False,
         severity="hung_factor",
+        on_stop=("left",),
     ),
     Case(
         key="hung_right",
@@ -89,6 +93,7 @@ CASES: tuple[Case, ...] = (
         kind="factor",
         standing=False,
         severity="hung_factor",
+        on_stop=("right",),
     ),
     Case(
         key="landing",
@@ -96,6 +101,7 @@ CASES: tuple[Case, ...] = (
         kind="energy-limited",
         standing=False,
         severity="landing_drop",
+        on_stop=("left", "right"),
     ),
     Case(
         key="strike_left",
@@ -103,6 +109,7 @@ CASES: tuple[Case, ...] = (
         kind="energy-limited",
         standing=True,
         severity="strike_speed",
+        on_stop=("left",),
     ),
     Case(
         key="strike_right",
@@ -110,6 +117,7 @@ CASES: tuple[Case, ...] = (
         kind="energy-limited",
         standing=True,
         severity="strike_speed",
+        on_stop=("right",),
     ),
     Case(
         key="rock",
@@ -117,6 +125,7 @@ CASES: tuple[Case, ...] = (
         kind="factor",
         standing=False,
         severity="rock_factor",
+        on_stop=("left", "right"),
     ),
     Case(
         key="cornering_left",

@@ -74,6 +74,31 @@ def plastic_modulus(outer: Metre, inner: Metre = 0.0) -> Metre3:
     return np.asarray((np.asarray(outer) ** 3 - np.asarray(inner) ** 3) / 6.0)
 
 
+def trussed_plastic_modulus(
+    outer: Metre,
+    inner: Metre,
+    truss_outer: Metre,
+    truss_inner: Metre,
+    truss_height: Metre,
+    truss_bond: Ratio,
+) -> Metre3:
+    """Plastic modulus against vertical bending of a tube under a truss tube, one material.
+
+    Notes
+    -----
+    The truss tube yields along its length, as far as the bond passes it force; the axle tube
+    gives the opposite force and bends with what that leaves, cos(pi n / 2) of a thin tube.
+
+    References
+    ----------
+    lower-bound theorem; thin circular tube under moment and direct force, closed form
+    """
+    tube = area(outer, inner)
+    pull = np.minimum(np.asarray(truss_bond) * area(truss_outer, truss_inner), tube)
+    left = np.cos(0.5 * np.pi * pull / tube)
+    return np.asarray(plastic_modulus(outer, inner) * left + pull * truss_height)
+
+
 def torsion_modulus(outer: Metre, inner: Metre = 0.0) -> Metre3:
     """Torsional section modulus.
 

@@ -115,6 +115,16 @@ HOUSING: tuple[Assumption, ...] = (
         source="pressed and plug-welded joints, memory",
     ),
     Assumption(
+        quantity="truss_bond",
+        label="share of full shear connection between truss and tube",
+        kind="plain",
+        centre=0.7,
+        spread=0.25,
+        family="uniform",
+        source="stitched chords on feet, memory",
+        beside="truss_height",
+    ),
+    Assumption(
         quantity="centre_modulus",
         label="plastic section of the centre casting",
         kind="volume",

@@ -1,6 +1,6 @@
 """What stands in for an answer that nobody gave: a middle, a band and where they come from."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Container, Mapping
 from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
@@ -27,6 +27,7 @@ class Assumption:
 
     ``spread`` bounds 90 % of what is met: a factor (lognormal), half the band in SI (normal), or
     half the whole range in SI (uniform). ``centre`` may look at quantities already settled.
+    ``beside`` names a quantity without which this one means nothing, such as a truss's height.
     """
 
     quantity: str
@@ -37,6 +38,11 @@ class Assumption:
     source: str
     family: Family = "lognormal"
     applies: Callable[[Words], bool] = always
+    beside: str = ""
+
+    def matters(self, words: Words, given: Container[str]) -> bool:
+        """Tell whether a rig with these words and given quantities has the thing at all."""
+        return self.applies(words) and (not self.beside or self.beside in given)
 
     def values(self, settled: Columns, words: Words, score: Column) -> Column:
         """Give the quantity for standard normal scores, in SI; shape as ``score``."""

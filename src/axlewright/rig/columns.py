@@ -85,7 +85,9 @@ def scores(seed: int, name: str, start: int, stop: int) -> Column:
 def assumed(rig: Rig) -> tuple[Assumption, ...]:
     """Assumptions that stand in for what this rig's owner did not give."""
     return tuple(
-        item for item in ASSUMPTIONS if item.quantity not in rig.given and item.applies(rig.words)
+        item
+        for item in ASSUMPTIONS
+        if item.quantity not in rig.given and item.matters(rig.words, rig.given)
     )
 
 
@@ -134,7 +136,7 @@ def _settle(rig: Rig, score_of: Callable[[str], Column], draws: int) -> dict[str
     built = _settle(rig.built, score_of, draws) if rig.built is not None else {}
     kept = set(built) - set(rig.built.given if rig.built is not None else ()) - FOLLOWS - rig.renewed
     for item in ASSUMPTIONS:
-        if item.quantity in columns or not item.applies(rig.words):
+        if item.quantity in columns or not item.matters(rig.words, rig.given):
             continue
         if item.quantity in kept:
             columns[item.quantity] = built[item.quantity]

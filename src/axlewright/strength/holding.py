@@ -1,5 +1,6 @@
 """What holds the housing: springs on their stops, arms, radius arms, leaves, track bar."""
 
+from collections.abc import Collection
 from dataclasses import dataclass
 
 import numpy as np
@@ -26,13 +27,18 @@ class Support:
     rod_stiffness: Column | None
 
 
-def supports(columns: Columns, words: Words, place: dict[str, int]) -> list[Support]:
-    """Everything that holds the housing, each with its stiffness about its node."""
+def supports(
+    columns: Columns, words: Words, place: dict[str, int], stops: Collection[str] = SIGN
+) -> list[Support]:
+    """Everything that holds the housing, each with its stiffness about its node.
+
+    ``stops`` names the sides whose spring stands on its bump stop.
+    """
     held: list[Support] = []
     tube = 0.5 * columns["tube_outer_left"]
     bush = columns["bushing_stiffness"]
     for side in ("right", "left"):
-        held.append(_spring(columns, words, place, side))
+        held.append(_spring(columns, words, place, side, on_stop=side in stops))
         if words["held_by.arms"] == "leaves":
             continue
         low = -(tube + columns["arm_bracket_height"])
@@ -72,8 +78,10 @@ def supports(columns: Columns, words: Words, place: dict[str, int]) -> list[Supp
     return held
 
 
-def _spring(columns: Columns, words: Words, place: dict[str, int], side: str) -> Support:
-    rate = columns["spring_rate"] + columns["bump_stiffness"]  # a bad moment is on the stops
+def _spring(
+    columns: Columns, words: Words, place: dict[str, int], side: str, *, on_stop: bool
+) -> Support:
+    rate = columns["spring_rate"] + on_stop * columns["bump_stiffness"]
     node = place[f"seat_{side}"]
     none = 0.0 * rate
     if words["held_by.weight_on"] == "leaf":

@@ -12,10 +12,10 @@ from typing import TypeAlias
 import numpy as np
 from numpy.typing import NDArray
 
-from axlewright.duty import Loads
+from axlewright.duty import CASES, Loads
 from axlewright.physics import frame, section
 from axlewright.rig import Column, Columns, Words
-from axlewright.strength.holding import SIGN, Support, supports
+from axlewright.strength.holding import SIGN, supports
 from axlewright.strength.wheel_end import WheelEnd
 
 STEEL, SHEAR = 205e9, 80e9
@@ -28,9 +28,9 @@ Order: TypeAlias = Mapping[str, tuple[str, ...]]
 class Housing:
     """A solved housing.
 
-    ``place`` names the node of each station; ``faces`` are the global actions (Fx, Fy, Fz, Mx,
-    My, Mz) on both faces of every element, (n, rows, element, 2, 6); ``residual`` is what the
-    free body lacks over the largest load, (n, rows).
+    ``place`` names the node of each station and ``held_at`` that of each support; ``faces`` are
+    the global actions (Fx, Fy, Fz, Mx, My, Mz) on both faces of every element, (n, rows,
+    element, 2, 6); ``residual`` is what the free body lacks over the largest load, (n, rows).
     """
 
     order: Order
@@ -38,7 +38,7 @@ class Housing:
     across: Column
     displacement: Column
     faces: Column
-    supports: tuple[Support, ...]
+    held_at: dict[str, int]
     tension: dict[str, Column]
     support_force: dict[str, Column]
     residual: Column
@@ -130,21 +130,18 @@ def tube_sections(columns: Columns, side: str) -> dict[str, Column]:
     inner = outer - 2.0 * wall
     sleeve = np.clip(columns[f"sleeve_wall_{side}"], 0.0, 0.499 * inner)
     bore = inner - 2.0 * sleeve
-    second = section.second_moment(outer, inner) + section.second_moment(inner, bore)
-    plastic = section.plastic_modulus(outer, inner) + section.plastic_modulus(inner, bore)
+    second = section.second_moment(outer, bore)
+    plastic = section.plastic_modulus(outer, bore)
     area = section.area(outer, bore)
     up, plastic_up = second, plastic
-    height = columns["truss_height"]
-    if np.any(height > 0.0):
-        chord_outer = columns["truss_outer"]
-        chord = section.area(chord_outer, chord_outer - 2.0 * columns["truss_wall"])
-        chord = np.where(height > 0.0, chord, 0.0)
-        tube_area = section.area(outer, bore)
-        shift = chord * height / (tube_area + chord)
-        shear_share = 0.7  # stitched chords carry part of the full composite action; memory
-        gain = chord * (height - shift) ** 2 + tube_area * shift**2
-        up = second + shear_share * gain
-        plastic_up = plastic + shear_share * np.minimum(chord, 0.5 * tube_area) * height
+    modulus_up = np.asarray(second / (0.5 * outer))
+    if "truss_bond" in columns:
+        height, bond = columns["truss_height"], columns["truss_bond"]
+        chord = columns["truss_outer"]
+        hollow = np.maximum(chord - 2.0 * columns["truss_wall"], 0.0)
+        both = section.composite(outer, bore, outer, 0.0, chord, hollow, height, bond)
+        up, modulus_up = np.asarray(both.vertical), np.asarray(both.lower_modulus)
+        plastic_up = section.trussed_plastic_modulus(outer, bore, chord, hollow, height, bond)
     made = {
         "area": area,
         "up": up,
@@ -153,7 +150,7 @@ def tube_sections(columns: Columns, side: str) -> dict[str, Column]:
         "plastic_up": plastic_up,
         "plastic_fore": plastic,
         "modulus": second / (0.5 * outer),
-        "modulus_up": up / (0.5 * outer),
+        "modulus_up": modulus_up,
     }
     return {name: np.asarray(values, dtype=np.float64) for name, values in made.items()}
 
@@ -169,29 +166,38 @@ def solve_housing(
     nodes = np.zeros((draws, count, 3))
     nodes[..., 1] = across
     stiff = _stiffness(columns, names, place)
-    held = supports(columns, words, place)
     force = _chain_loads(columns, words, loads, ends, place, across)
-    node_of = np.array([support.node for support in held])
-    about = np.stack([support.stiffness for support in held], axis=1)
-    displacement, faces, status = frame.solve_chain(
-        nodes, *stiff, node_of, about, np.zeros((count, 6), dtype=np.bool_), force
-    )
-    tension, forces = {}, {}
-    reaction = np.zeros((draws, force.shape[1], 6))
-    for place_in, support in enumerate(held):
-        moved = displacement[:, :, support.node]
-        acts = -np.einsum("nij,ncj->nci", about[:, place_in], moved)
-        forces[support.name] = acts
-        arm = nodes[:, None, support.node]
-        reaction[..., :3] += acts[..., :3]
-        reaction[..., 3:] += acts[..., 3:] + np.cross(arm, acts[..., :3])
-        if support.direction is not None and support.rod_stiffness is not None:
-            tension[support.name] = frame.rod_tension(
-                moved,
-                support.offset[:, None],
-                support.direction[:, None],
-                support.rod_stiffness[:, None],
-            )
+    rows = force.shape[1]
+    displacement = np.empty((draws, rows, count, 6))
+    faces = np.empty((draws, rows, count - 1, 2, 6))
+    reaction = np.zeros((draws, rows, 6))
+    status = np.zeros(draws, dtype=np.int64)
+    tension: dict[str, Column] = {}
+    forces: dict[str, Column] = {}
+    for stops, alike in _alike(words).items():
+        held = supports(columns, words, place, stops)
+        node_of = np.array([support.node for support in held])
+        about = np.stack([support.stiffness for support in held], axis=1)
+        some, cut, state = frame.solve_chain(
+            nodes, *stiff, node_of, about, np.zeros((count, 6), dtype=np.bool_), force[:, alike]
+        )
+        displacement[:, alike], faces[:, alike] = some, cut
+        status = np.maximum(status, state)
+        for place_in, support in enumerate(held):
+            moved = some[:, :, support.node]
+            acts = -np.einsum("nij,ncj->nci", about[:, place_in], moved)
+            forces.setdefault(support.name, np.empty((draws, rows, 6)))[:, alike] = acts
+            arm = nodes[:, None, support.node]
+            reaction[:, alike, :3] += acts[..., :3]
+            reaction[:, alike, 3:] += acts[..., 3:] + np.cross(arm, acts[..., :3])
+            if support.direction is not None and support.rod_stiffness is not None:
+                pull = frame.rod_tension(
+                    moved,
+                    support.offset[:, None],
+                    support.direction[:, None],
+                    support.rod_stiffness[:, None],
+                )
+                tension.setdefault(support.name, np.empty((draws, rows)))[:, alike] = pull
     arm = nodes[:, None]
     applied = np.concatenate(
         [
@@ -208,12 +214,26 @@ def solve_housing(
         across=across,
         displacement=displacement,
         faces=faces,
-        supports=tuple(held),
+        held_at={support.name: support.node for support in held},
         tension=tension,
         support_force=forces,
         residual=residual,
         status=status,
     )
+
+
+def _alike(words: Words) -> dict[tuple[str, ...], list[int]]:
+    """Case rows by the springs that stand on their stops.
+
+    Only radius arms resist roll by themselves, so only there does the share on each spring
+    depend on its stiffness; elsewhere it is statics, and one state serves every case.
+    """
+    if words["held_by.arms"] != "radius arms":
+        return {("left", "right"): list(range(len(CASES)))}
+    out: dict[tuple[str, ...], list[int]] = {}
+    for row, case in enumerate(CASES):
+        out.setdefault(case.on_stop, []).append(row)
+    return out
 
 
 def _stiffness(

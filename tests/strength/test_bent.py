@@ -1,5 +1,7 @@
 """What a bad moment leaves behind, and what standing weight does meanwhile."""
 
+from itertools import pairwise
+
 import numpy as np
 import pytest
 
@@ -153,7 +155,7 @@ def test_standing_weight_leans_the_tops_in_by_the_areas_of_the_moment(name):
     forged = np.pi / 64.0 * 0.072**4
     turns = []
     places = housing.across[0]
-    for first, (low, high) in enumerate(zip(places[:-1], places[1:], strict=True)):
+    for first, (low, high) in enumerate(pairwise(places)):
         stiff = STEEL * forged
         if housing.place["joint_right"] <= first < housing.place["joint_left"]:
             stiff = IRON * bore

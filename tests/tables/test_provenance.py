@@ -42,6 +42,12 @@ READERS = {
     "speed_symbols": tables.speed_symbols,
     "consequences": tables.consequences,
     "limits": tables.limits,
+    "looks": tables.looks,
+    "looks_stops": tables.look_stops,
+    "looks_beyond": tables.looks_beyond,
+    "spares": tables.spares,
+    "cards": tables.cards,
+    "cards_steps": tables.card_steps,
 }
 
 

@@ -1,5 +1,6 @@
 """Sourced constants: one CSV a table, a source beside every row, a small reader for each."""
 
+from axlewright.tables.cards import Card, CardStep, card_of, card_steps, cards
 from axlewright.tables.catalogue import Table, catalogue, fingerprint
 from axlewright.tables.consequences import Consequence, consequence, consequences
 from axlewright.tables.cross_joints import (
@@ -30,10 +31,19 @@ from axlewright.tables.hub_bearings import (
     hub_bearings,
 )
 from axlewright.tables.limits import Limit, limit, limits
+from axlewright.tables.looks import (
+    Look,
+    LookBeyond,
+    LookStop,
+    look_stops,
+    looks,
+    looks_beyond,
+)
 from axlewright.tables.materials import Material, material, materials
 from axlewright.tables.scatter import Scatter, scatter, scatters
 from axlewright.tables.severities import Severity, severities, severity
 from axlewright.tables.sources import Origin, Source, sources
+from axlewright.tables.spares import Spare, spares
 from axlewright.tables.splines import (
     Spline,
     SplineAllowable,
@@ -68,6 +78,8 @@ from axlewright.tables.weld_details import (
 )
 
 __all__ = [
+    "Card",
+    "CardStep",
     "Consequence",
     "CrossJoint",
     "CrossJointRatio",
@@ -81,11 +93,15 @@ __all__ = [
     "HubBearingFit",
     "Limit",
     "LoadIndex",
+    "Look",
+    "LookBeyond",
+    "LookStop",
     "Material",
     "Origin",
     "Scatter",
     "Severity",
     "Source",
+    "Spare",
     "SpeedSymbol",
     "Spline",
     "SplineAllowable",
@@ -96,6 +112,9 @@ __all__ = [
     "Table",
     "Thread",
     "WeldDetail",
+    "card_of",
+    "card_steps",
+    "cards",
     "catalogue",
     "consequence",
     "consequences",
@@ -126,6 +145,9 @@ __all__ = [
     "limits",
     "load_index",
     "load_indices",
+    "look_stops",
+    "looks",
+    "looks_beyond",
     "material",
     "materials",
     "scatter",
@@ -133,6 +155,7 @@ __all__ = [
     "severities",
     "severity",
     "sources",
+    "spares",
     "speed_symbol",
     "speed_symbols",
     "spline",

@@ -1,0 +1,97 @@
+"""Looks at the real thing: what stops, the five looks after a hit, and what else can explain it."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+
+from axlewright.tables.reading import rows
+from axlewright.tables.sources import Origin, origin
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Look:
+    """One look after a hit, with what it may show and what that means.
+
+    `axle` is front, rear or both; looks are taken in the order of `rank`, the gravest
+    consequence first. "Cannot tell" stands under `fix`.
+    """
+
+    key: str
+    axle: str
+    rank: int
+    title: str
+    how: str
+    go: str
+    watch: str
+    fix: str
+    stop: str
+    origin: Origin
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LookStop:
+    """One thing that stops whatever a figure says."""
+
+    key: str
+    axle: str
+    words: str
+    origin: Origin
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LookBeyond:
+    """One cause that a bowed rod may hide, and the look that rules it out."""
+
+    key: str
+    axle: str
+    rank: int
+    cause: str
+    look: str
+    origin: Origin
+
+
+@cache
+def looks() -> Mapping[str, Look]:
+    """Read the looks after a hit."""
+    return {
+        row["key"]: Look(
+            key=row["key"],
+            axle=row["axle"],
+            rank=int(row["rank"]),
+            title=row["title"],
+            how=row["how"],
+            go=row["go"],
+            watch=row["watch"],
+            fix=row["fix"],
+            stop=row["stop"],
+            origin=origin(row),
+        )
+        for row in rows("looks")
+    }
+
+
+@cache
+def look_stops() -> Mapping[str, LookStop]:
+    """Read what stops."""
+    return {
+        row["key"]: LookStop(
+            key=row["key"], axle=row["axle"], words=row["words"], origin=origin(row)
+        )
+        for row in rows("looks_stops")
+    }
+
+
+@cache
+def looks_beyond() -> Mapping[str, LookBeyond]:
+    """Read what else can turn a steering wheel off centre."""
+    return {
+        row["key"]: LookBeyond(
+            key=row["key"],
+            axle=row["axle"],
+            rank=int(row["rank"]),
+            cause=row["cause"],
+            look=row["look"],
+            origin=origin(row),
+        )
+        for row in rows("looks_beyond")
+    }

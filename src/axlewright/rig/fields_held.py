@@ -210,6 +210,17 @@ HELD_FIELDS: tuple[Field, ...] = (
         quantity="track_bar_bracket_height",
     ),
     Field(
+        path="track_bar.frame_height",
+        kind="length",
+        asks="How far does the track bar's bolt hang below the frame rail?",
+        how="Centre of the bolt at the frame's end, up to where its bracket is welded or bolted.",
+        example="110 mm",
+        low=0.02,
+        high=0.4,
+        doubt=0.005,
+        quantity="track_bar_frame_height",
+    ),
+    Field(
         path="links.length",
         kind="length",
         asks="How long are the lower arms, eye to eye?",

@@ -119,5 +119,5 @@ def _not_judged(rig: Rig) -> tuple[str, ...]:
     if rig.axle == "rear":
         never = ["hub play", "cracks under paint", "brake hoses", "gear wear"]
     if rig.words["held_by.arms"] != "leaves":
-        never.append("the track bar's bracket on the frame")
+        never.append("the frame rail behind the track bar's bracket")
     return tuple(never)

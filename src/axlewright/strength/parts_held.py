@@ -51,14 +51,16 @@ def _bracket(
     force: Column,
     plate: Column,
     height: Column,
+    times: Column | float = 1.0,
 ) -> None:
-    bends, tears = bracket_strength(columns, words, plate, height)
+    bends, tears = (times * one for one in bracket_strength(columns, words, plate, height))
+    boxed = "" if isinstance(times, float) else ", times what boxing to the frame adds (memory)"
     ledger.add(
         Row(
             kind="force",
             part=part,
             mode="bends",
-            basis="bolt force x height against two plastic cheeks",
+            basis=f"bolt force x height against two plastic cheeks{boxed}",
         ),
         force / each(bends),
         holds=bends,
@@ -68,7 +70,8 @@ def _bracket(
             kind="force",
             part=part,
             mode="tears at its weld",
-            basis="weld lines of the feet, bending and shear added square, throat 0.707 leg",
+            basis="weld lines of the feet, bending and shear added square, throat 0.707 leg"
+            f"{boxed}",
         ),
         force / each(tears),
         holds=tears,
@@ -208,5 +211,15 @@ def _track_bar(ledger: Ledger, columns: Columns, words: Words, housing: Housing)
         force,
         columns["track_bar_plate"],
         columns["track_bar_bracket_height"],
+    )
+    _bracket(
+        ledger,
+        columns,
+        words,
+        "track_bar_bracket_frame",
+        force,
+        columns["track_bar_plate"],
+        columns["track_bar_frame_height"],
+        times=columns["track_bar_frame_factor"],
     )
     _slip(ledger, columns, "track-bar", force, columns["track_bar_bolt"])

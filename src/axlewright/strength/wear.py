@@ -81,19 +81,24 @@ def wear_of(columns: Columns, words: Words, housing: Housing) -> tuple[Wear, ...
                 )
             )
     if "track_bar" in housing.tension:
-        force = housing.tension["track_bar"]
-        stress = np.abs(force) * _per_newton(columns, "track_bar_bracket_height")[:, None]
-        category = root * _mended(words, "track_bar_bracket_axle")
-        out.append(
-            _weld(
-                columns,
-                "track_bar_bracket_axle",
-                "the mended weld cracks" if category < root else "cracks at its weld",
-                stress,
-                category,
-                per_km,
+        force = np.abs(housing.tension["track_bar"])
+        ends = {
+            "track_bar_bracket_axle": _per_newton(columns, "track_bar_bracket_height"),
+            "track_bar_bracket_frame": _per_newton(columns, "track_bar_frame_height")
+            / columns["track_bar_frame_factor"],
+        }
+        for part, per_newton in ends.items():
+            category = root * _mended(words, part)
+            out.append(
+                _weld(
+                    columns,
+                    part,
+                    "the mended weld cracks" if category < root else "cracks at its weld",
+                    force * per_newton[:, None],
+                    category,
+                    per_km,
+                )
             )
-        )
     return tuple(out)
 
 

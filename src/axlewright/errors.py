@@ -7,6 +7,7 @@ where it stands, and what to do about it.
     AxlewrightError        problem and remedy
     ├── BadQuantity        a number or unit that cannot be read
     ├── UnknownEntry       a name that no table holds
+    ├── NotKept            something that could not be kept: no room, no leave, no turn
     └── BadFile            a file that cannot be used, with every fault in it
 
 They are all ValueErrors.
@@ -30,6 +31,10 @@ class BadQuantity(AxlewrightError):  # noqa: N818
 
 class UnknownEntry(AxlewrightError):  # noqa: N818
     """A name that no table holds."""
+
+
+class NotKept(AxlewrightError):  # noqa: N818
+    """Something said or handed in that could not be kept; what was kept before is untouched."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,15 +1,52 @@
 """One function for each thing that a person asks for."""
 
+import importlib
+import typing
+
 from axlewright.actions.assess import assess_file
-from axlewright.actions.draft import Draft, read_draft
 from axlewright.actions.report import write_questions, write_report
-from axlewright.actions.start import Conversation
+
+if typing.TYPE_CHECKING:
+    from axlewright.actions.bay import Bay
+    from axlewright.actions.bay_cache import content_hash
+    from axlewright.actions.bay_words import AxleCard, Contradiction, KeptChange, Listed, Said
+    from axlewright.actions.draft import Draft, read_draft
+    from axlewright.actions.start import Conversation
 
 __all__ = [
+    "AxleCard",
+    "Bay",
+    "Contradiction",
     "Conversation",
     "Draft",
+    "KeptChange",
+    "Listed",
+    "Said",
     "assess_file",
+    "content_hash",
     "read_draft",
     "write_questions",
     "write_report",
 ]
+
+# A question asked of a file needs no talk and no store: these load when they are asked for.
+_LATER = {
+    "AxleCard": "bay_words",
+    "Bay": "bay",
+    "Contradiction": "bay_words",
+    "Conversation": "start",
+    "Draft": "draft",
+    "KeptChange": "bay_words",
+    "Listed": "bay_words",
+    "Said": "bay_words",
+    "content_hash": "bay_cache",
+    "read_draft": "draft",
+}
+
+
+def __getattr__(name: str) -> object:
+    if name not in _LATER:
+        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+    found: object = getattr(importlib.import_module(f"{__name__}.{_LATER[name]}"), name)
+    globals()[name] = found
+    return found

@@ -1,0 +1,196 @@
+"""Everything that the bay does for a visitor: rigs in the store joined with the studies."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from pathlib import Path
+from typing import TYPE_CHECKING, Final
+
+from axlewright.actions.bay_cache import Answers, Latest
+from axlewright.actions.bay_conditions import add_condition, listed_conditions, settle_condition
+from axlewright.actions.bay_desk import Desk
+from axlewright.actions.bay_words import AxleCard, Listed, Said, cleaned, slug_of
+from axlewright.actions.draft import BY_PATH, Draft, read_draft
+from axlewright.actions.first_answer import FirstAnswer
+from axlewright.actions.listening import LONGEST_NAME
+from axlewright.actions.saying import stop_lines, whole_or_raise
+from axlewright.actions.standing import copied, questions
+from axlewright.actions.take_answers import take_answers, take_back
+from axlewright.errors import AxlewrightError, BadFile
+from axlewright.rig import FIELDS
+from axlewright.strength import DRAWS, Assessment
+
+if TYPE_CHECKING:
+    from axlewright.records import Entry, Store
+
+AXLES: Final = ("front", "rear")
+
+
+class Bay:
+    """One bay over one store; every method may be called from any thread."""
+
+    def __init__(self, store: "Store") -> None:
+        self._store = store
+        self._desk = Desk(store)
+        self._talks: Latest[str, FirstAnswer] = Latest(64)
+        self._answers = Answers()
+
+    @classmethod
+    def open(cls, folder: Path) -> "Bay":
+        """Open the bay over the store of a folder; a new one is made where there is none."""
+        from axlewright.records import Store
+
+        return cls(Store.open(folder / "axlewright.sqlite"))
+
+    def close(self) -> None:
+        """Let go of the store."""
+        self._store.close()
+
+    # -- axles ---------------------------------------------------------------------------------
+
+    def axles(self) -> list[AxleCard]:
+        """Every axle, the last touched first."""
+        cards = []
+        for row in self._store.rigs():
+            standing = self._desk.standing(row.slug)
+            count, of = questions(FIELDS, standing.draft)
+            cards.append(
+                AxleCard(
+                    slug=row.slug,
+                    title=standing.draft.name,
+                    axle=standing.draft.axle,
+                    answered=count,
+                    questions=of,
+                    touched=standing.touched,
+                    stop=bool(stop_lines(standing.draft)),
+                    number=standing.number,
+                )
+            )
+        return cards
+
+    def begin(self, name: str, axle: str, device: str = "") -> str:
+        """Begin an axle; gives its slug."""
+        title = cleaned(name)[:LONGEST_NAME].strip()
+        if not title or axle not in AXLES:
+            raise AxlewrightError(
+                "An axle needs a name, and to be front or rear.", remedy="Give both."
+            )
+        return self._store.begin(slug_of(title, axle), title, axle, device=cleaned(device))
+
+    def take_file(self, text: bytes, filename: str, device: str = "") -> str:
+        """Take in a rig file, half answered or whole; raises `BadFile` with every fault."""
+        draft = read_draft(text, cleaned(filename)[:LONGEST_NAME] or "rig.toml")
+        whole_or_raise(draft, cleaned(filename)[:LONGEST_NAME] or "rig.toml")
+        self._store.keep_upload(text, filename)
+        return self._begun_from(draft, text.decode("utf-8-sig"), device)
+
+    def _begun_from(self, draft: Draft, text: str, device: str) -> str:
+        from axlewright.records import New
+
+        slug = slug_of(draft.name, draft.axle)
+        file = New(kind="file", content=text)
+        return self._store.begin(slug, draft.name, draft.axle, [file], device=cleaned(device))
+
+    def rename(self, slug: str, name: str, device: str = "") -> int:
+        """Call a rig by another name; its address stays."""
+        from axlewright.records import New
+
+        title = cleaned(name)[:LONGEST_NAME].strip()
+        if not title:
+            raise AxlewrightError("An axle needs a name.", remedy="Give one.")
+        return self._store.add(slug, [New(kind="name", text=title)], device=cleaned(device))
+
+    # -- answers -------------------------------------------------------------------------------
+
+    def draft(self, slug: str) -> Draft:
+        """Everything said so far about a rig, the caller's own copy."""
+        return copied(self._desk.standing(slug).draft)
+
+    def text(self, slug: str) -> str:
+        """Text of the rig's file as far as it is answered."""
+        return self._desk.standing(slug).draft.text()
+
+    def unread(self, slug: str) -> dict[str, str]:
+        """Answers that an earlier version took and this one does not read, as written."""
+        return dict(self._desk.standing(slug).unread)
+
+    def answer(
+        self, slug: str, path: str, text: str, device: str = "", *, key: str = "", tell: bool = True
+    ) -> Said:
+        """Take one answer; it is kept only if it reads and fits the others.
+
+        ``key`` is the device's own name for this entry: sent twice, it is entered once.
+        Without ``tell`` what gives first is left out, for it takes a while.
+        """
+        return self.answers(slug, {path: text}, device, key=key, tell=tell)[path]
+
+    def answers(
+        self,
+        slug: str,
+        texts: Mapping[str, str],
+        device: str = "",
+        *,
+        key: str = "",
+        tell: bool = True,
+    ) -> dict[str, Said]:
+        """Take some answers together, all or none: what only fits together is said together."""
+        said = take_answers(self._desk, slug, texts, device, key)
+        if not tell:
+            return said
+        return {
+            path: replace(one, so_far=self.so_far(slug, path)) if one.stored else one
+            for path, one in said.items()
+        }
+
+    def clear(self, slug: str, path: str, device: str = "", *, key: str = "") -> Said:
+        """Take one answer back; that it was once given stays entered."""
+        return take_back(self._desk, slug, path, device, key)
+
+    def add_condition(
+        self, slug: str, said: Mapping[str, str], device: str = "", *, key: str = ""
+    ) -> Said:
+        """List one thing that was mended or hurts: part, what, where, date and note as texts."""
+        taken = add_condition(self._desk, slug, said, device, key)
+        if not (taken.stored and taken.complete):
+            return taken
+        return replace(taken, so_far=self.so_far(slug, "rig.condition"))
+
+    def settle_condition(self, slug: str, listed: str, device: str = "", *, key: str = "") -> Said:
+        """Take one thing off the list by its key; with the last one the question is open again."""
+        return settle_condition(self._desk, slug, listed, device, key)
+
+    def conditions(self, slug: str) -> list[Listed]:
+        """Things listed as mended or hurting, each with the key that takes it off the list."""
+        return listed_conditions(self._desk.standing(slug))
+
+    def entries_after(self, slug: str, number: int) -> "list[Entry]":
+        """Entries about a rig later than a number, for a second device."""
+        return self._store.entries_after(slug, number)
+
+    def last_entry(self, slug: str) -> int:
+        """Number of the last entry about a rig; 0 where there is none such."""
+        return self._store.last(slug)
+
+    # -- the answer ----------------------------------------------------------------------------
+
+    def assessment(self, slug: str, draws: int = DRAWS) -> Assessment | None:
+        """Assessment of a rig, None until every required answer is there."""
+        draft = self._desk.standing(slug).draft
+        if draft.missing():
+            return None
+        try:
+            rig = draft.rig()
+        except BadFile:
+            return None
+        return self._answers.assessment(rig, draws)
+
+    def so_far(self, slug: str, path: str) -> tuple[str, ...]:
+        """What gives first as far as is known, after the answer to one field."""
+        draft = self._desk.standing(slug).draft
+        talk = self._talks.get(slug, lambda: FirstAnswer(self._answers.assessment))
+        if path not in BY_PATH:
+            return ()
+        told: Sequence[str] | BadFile
+        told = talk.so_far(draft, path)
+        if not told and not draft.missing():
+            told = talk.whole(draft)
+        return () if isinstance(told, BadFile) else tuple(told)

@@ -1,0 +1,16 @@
+"""What was said, changed and handed in: kept at once, added to and never changed."""
+
+from axlewright.records.entry import Entry, Kind, New, RigRow, Upload
+from axlewright.records.schema import STORE_VERSION
+from axlewright.records.store import Overtaken, Store
+
+__all__ = [
+    "STORE_VERSION",
+    "Entry",
+    "Kind",
+    "New",
+    "Overtaken",
+    "RigRow",
+    "Store",
+    "Upload",
+]

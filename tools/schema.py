@@ -1,40 +1,95 @@
 """Write the JSON Schemas: of the rig and change files from the field catalogue, of the answer.
 
-``python -m tools.schema`` writes; a house test compares. A schema's file carries the version of
-the file that it describes, so the schema of a version that has been released stays as it was.
+``python -m tools.schema`` writes; a house test compares. What a numbered schema has promised stands
+in `tests/house/promised.json`: a change that breaks it needs a new number. ``--promise`` writes
+today's promises, at a release or when a number has grown.
 """
 
 import json
-from collections.abc import Mapping
+import sys
+from collections.abc import Iterator, Mapping
 from pathlib import Path
+from typing import Any
 
 from axlewright.rig import change_schema, rig_schema
+from axlewright.views import answer_schema
 
-DOCS = Path(__file__).parents[1] / "docs"
+ROOT = Path(__file__).parents[1]
+FOLDER = ROOT / "docs" / "schemas"
+PROMISED = ROOT / "tests" / "house" / "promised.json"
+
+
+def schemas() -> Mapping[str, Mapping[str, Any]]:
+    """Every schema by the name of its file, its number included."""
+    made = {
+        "rig": (rig_schema(), "axlewright"),
+        "change": (change_schema(), "axlewright_change"),
+        "answer": (answer_schema(), "axlewright_answer"),
+    }
+    return {
+        f"{kind}-{schema['properties'][key]['const']}": schema
+        for kind, (schema, key) in made.items()
+    }
 
 
 def generated() -> Mapping[Path, str]:
     """Every generated file and what it should hold."""
-    rig, change = rig_schema(), change_schema()
-    number = rig["properties"]["axlewright"]["const"]
-    of_change = change["properties"]["axlewright_change"]["const"]
-    return {
-        DOCS / "schemas" / f"rig-{number}.json": _text(rig),
-        DOCS / "schemas" / f"change-{of_change}.json": _text(change),
-    }
+    return {FOLDER / f"{name}.json": _text(schema) for name, schema in schemas().items()}
+
+
+def promises(schema: Mapping[str, Any]) -> dict[str, Any]:
+    """What a schema says of each key: its type, its words, whether it is always there."""
+    return dict(_keys(schema, ""))
+
+
+def _keys(schema: Mapping[str, Any], path: str) -> Iterator[tuple[str, Any]]:
+    needed = schema.get("required", [])
+    for name, told in schema.get("properties", {}).items():
+        kept = {key: told[key] for key in ("type", "const", "enum", "$ref") if key in told}
+        yield f"{path}/{name}", {**kept, "needed": name in needed}
+        yield from _keys(told, f"{path}/{name}")
+    if isinstance(schema.get("items"), Mapping):
+        yield from _keys(schema["items"], f"{path}/[]")
+    for name, told in schema.get("$defs", {}).items():
+        yield from _keys(told, f"#{name}")
+    for number, told in enumerate(schema.get("oneOf", [])):
+        yield from _keys(told, f"{path}|{number}")
+
+
+def broken(before: Mapping[str, Any], now: Mapping[str, Any], *, asked: bool = True) -> list[str]:
+    """Promises that no longer hold: a key gone, changed, no longer sure, or newly asked for.
+
+    Nothing is `asked` of anybody by an answer: a new key in it misleads no reader.
+    """
+    out = []
+    for path, told in before.items():
+        today = now.get(path)
+        if today is None:
+            out.append(f"{path} is gone")
+        elif set(told.get("enum", [])) - set(today.get("enum", told.get("enum", []))):
+            out.append(f"{path} takes fewer words")
+        elif {**told, "enum": 0} != {**today, "enum": 0}:
+            out.append(f"{path} was {told}, is {today}")
+    tables = {path.rpartition("/")[0] for path in before}
+    new = [path for path in now if path not in before and path.rpartition("/")[0] in tables]
+    return out + [f"{path} is new and needed" for path in new if asked and now[path]["needed"]]
 
 
 def _text(schema: Mapping[str, object]) -> str:
     return json.dumps(schema, indent=1, ensure_ascii=False) + "\n"
 
 
-def main() -> None:
+def main(words: list[str]) -> None:
     """Write every generated file."""
     for path, text in generated().items():
         path.parent.mkdir(parents=True, exist_ok=True)
         path.write_text(text, "utf-8", newline="\n")
-        print(path.relative_to(DOCS.parent))
+        print(path.relative_to(ROOT))
+    if "--promise" in words:
+        told = {name: promises(schema) for name, schema in schemas().items()}
+        PROMISED.write_text(_text(told), "utf-8", newline="\n")
+        print(PROMISED.relative_to(ROOT))
 
 
 if __name__ == "__main__":
-    main()
+    main(sys.argv[1:])

@@ -1,7 +1,9 @@
 """What is generated and checked in is what the catalogue says today."""
 
+import json
+
 import pytest
-from tools.schema import generated
+from tools.schema import PROMISED, broken, generated, promises, schemas
 
 from axlewright.rig import FIELDS
 from house.places import DOCS, ROOT, brief
@@ -17,9 +19,59 @@ def test_a_generated_file_is_up_to_date(path):
     )
 
 
+@pytest.mark.parametrize("name", sorted(schemas()))
+def test_a_numbered_schema_keeps_its_promises(name):
+    promised = json.loads(PROMISED.read_text("utf-8"))
+    assert name in promised, "a new number: `python -m tools.schema --promise`"
+    asked = not name.startswith("answer-")
+    assert not broken(promised[name], promises(schemas()[name]), asked=asked), (
+        "old files or readers would be misled: its number grows first (docs/formats.md)"
+    )
+
+
+BEFORE = {
+    "type": "object",
+    "properties": {"a": {"type": "number"}, "b": {"enum": ["x", "y"]}},
+    "required": ["a"],
+}
+NOW = [
+    {**BEFORE, "required": ["a", "b"]},
+    {**BEFORE, "required": []},
+    {**BEFORE, "properties": {"a": {"type": "number"}}},
+    {**BEFORE, "properties": {"a": {"type": "string"}, "b": {"enum": ["x", "y"]}}},
+    {**BEFORE, "properties": {"a": {"type": "number"}, "b": {"enum": ["x"]}}},
+    {
+        **BEFORE,
+        "properties": {**BEFORE["properties"], "c": {"type": "number"}},
+        "required": ["a", "c"],
+    },
+]
+
+
+@pytest.mark.parametrize("now", NOW)
+def test_a_broken_promise_is_seen(now):
+    assert len(broken(promises(BEFORE), promises(now))) == 1
+
+
+def test_a_new_key_of_an_answer_breaks_nothing():
+    assert not broken(promises(BEFORE), promises(NOW[-1]), asked=False)
+
+
+def test_a_new_key_that_may_be_left_out_breaks_nothing():
+    wider = {
+        **BEFORE,
+        "properties": {
+            "a": {"type": "number"},
+            "b": {"enum": ["x", "y", "z"]},
+            "c": {"type": "number"},
+        },
+    }
+    assert not broken(promises(BEFORE), promises(wider))
+
+
 def test_no_schema_is_left_without_its_number():
     kept = {path.name.split("-")[0] for path in (DOCS / "schemas").glob("*-*.json")}
-    assert kept == {"rig", "change"}
+    assert kept == {"rig", "change", "answer"}
 
 
 def test_every_field_is_told():
@@ -33,5 +85,9 @@ def test_the_formats_page_names_todays_numbers():
     for path in GENERATED:
         if path.suffix == ".json":
             kind, number = path.stem.rsplit("-", 1)
-            key = {"rig": "axlewright", "change": "axlewright_change"}[kind]
-            assert f"`{key} = {number}`" in formats
+            key = {
+                "rig": f"`axlewright = {number}`",
+                "change": f"`axlewright_change = {number}`",
+                "answer": f'`"axlewright_answer": {number}`',
+            }[kind]
+            assert key in formats

@@ -61,3 +61,34 @@ def test_asking_what_gives_first_imports_nothing_heavy(heavy):
     ).stdout.split()
     assert "axlewright" in loaded
     assert heavy not in loaded
+
+
+@pytest.fixture(scope="module")
+def loaded_by_an_answer():
+    """Modules in memory once a whole answer has been given on the command line."""
+    asked = "['assess', 'examples/rigs/heron.toml', '--draws', '20']"
+    script = (
+        "import sys; from axlewright.cli import run; "
+        f"code = run({asked}); print('LOADED', *sys.modules); sys.exit(code)"
+    )
+    told = subprocess.run(
+        [sys.executable, "-c", script], cwd=ROOT, capture_output=True, text=True, check=True
+    ).stdout
+    return told.partition("LOADED")[2].split()
+
+
+@pytest.mark.parametrize(
+    "idle",
+    [
+        "scipy.linalg",
+        "scipy.special",
+        "typst",
+        "axlewright.actions.start",
+        "axlewright.views.drawing_sheet",
+        "axlewright.views.report_words",
+    ],
+)
+def test_an_answer_in_the_terminal_loads_no_more_than_it_needs(idle, loaded_by_an_answer):
+    assert "axlewright.physics.frame" in loaded_by_an_answer
+    assert "numba" in loaded_by_an_answer
+    assert idle not in loaded_by_an_answer

@@ -28,6 +28,7 @@ def test_a_room_opens_with_one_sentence(package):
 @pytest.mark.parametrize("package", PACKAGES, ids=name_of)
 def test_a_room_lists_what_is_visible(package):
     room = importlib.import_module(name_of(package))
+    assert all(hasattr(room, name) for name in room.__all__)  # what loads late is there when asked
     visible = {
         name
         for name, thing in vars(room).items()

@@ -10,9 +10,15 @@ import pytest
 
 from axlewright.rig import change_from_text, changed_rig, load_change, load_rig, point_columns
 from axlewright.tables import consequences
-from axlewright.views.drawing import Flag, blank_drawing, drawing, drawing_in_words, flag_views
 from axlewright.views.drawing_curves import clear_place, spread
 from axlewright.views.drawing_ink import ADVANCE
+from axlewright.views.drawing_sheet import (
+    Flag,
+    blank_drawing,
+    drawing,
+    drawing_in_words,
+    flag_views,
+)
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 SVG = "{http://www.w3.org/2000/svg}"

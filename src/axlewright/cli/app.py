@@ -32,7 +32,7 @@ app.command(
 app.command(
     "axlewright.cli.schema:schema",
     name="schema",
-    help="Write the JSON Schema of the rig or change file, for editors.",
+    help="Write the JSON Schema of the rig file, the change file or the answer.",
 )
 
 

@@ -8,6 +8,7 @@ from typing import Annotated, Literal
 
 from cyclopts import Parameter
 
+from axlewright.cli.quick import load_kernels
 from axlewright.errors import AxlewrightError
 
 STOPPED = 3
@@ -100,7 +101,5 @@ def _progress(done: int, wanted: int) -> None:
 
 
 def _say_if_compiling() -> None:
-    from axlewright.physics.compiled import cache_note
-
-    if note := cache_note():
+    if note := load_kernels():
         sys.stderr.write(f"{note}\n")

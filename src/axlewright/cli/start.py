@@ -11,6 +11,7 @@ from typing import Annotated
 
 from cyclopts import Parameter
 
+from axlewright.cli.quick import load_kernels
 from axlewright.errors import AxlewrightError
 
 STOPPED = 3
@@ -114,7 +115,5 @@ def _sheet(sheet: Path) -> int:
 
 
 def _say_if_compiling() -> None:
-    from axlewright.physics.compiled import cache_note
-
-    if note := cache_note():
+    if note := load_kernels():
         sys.stderr.write(f"{note}\n")

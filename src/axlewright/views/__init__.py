@@ -1,5 +1,8 @@
 """Results as words, rows and figures in the reader's units."""
 
+import importlib
+import typing
+
 from axlewright.views.answer import (
     CAUTION,
     OrderRow,
@@ -17,7 +20,6 @@ from axlewright.views.answer import (
     wear_sentence,
 )
 from axlewright.views.as_json import as_json
-from axlewright.views.drawing import blank_drawing, drawing, drawing_in_words
 from axlewright.views.gearing import gearing_lines
 from axlewright.views.phrases import part_name, quantity
 from axlewright.views.questions import (
@@ -32,10 +34,14 @@ from axlewright.views.questions import (
     options,
     question_lines,
 )
-from axlewright.views.report_words import ReportData, SheetData, report_data, sheet_data
 from axlewright.views.terminal import answer_lines, folded
 from axlewright.views.told import told_lines
 from axlewright.views.why import why_lines
+
+if typing.TYPE_CHECKING:
+    from axlewright.views.drawing_sheet import blank_drawing, drawing, drawing_in_words
+    from axlewright.views.json_schema import answer_schema
+    from axlewright.views.report_words import ReportData, SheetData, report_data, sheet_data
 
 __all__ = [
     "CAUTION",
@@ -45,6 +51,7 @@ __all__ = [
     "SheetData",
     "after_mend_lines",
     "answer_lines",
+    "answer_schema",
     "as_json",
     "blank_drawing",
     "broken_lines",
@@ -78,3 +85,23 @@ __all__ = [
     "wear_sentence",
     "why_lines",
 ]
+
+# A terminal's answer needs no picture and no paper: these modules load when they are asked for.
+_LATER = {
+    "answer_schema": "json_schema",
+    "blank_drawing": "drawing_sheet",
+    "drawing": "drawing_sheet",
+    "drawing_in_words": "drawing_sheet",
+    "ReportData": "report_words",
+    "SheetData": "report_words",
+    "report_data": "report_words",
+    "sheet_data": "report_words",
+}
+
+
+def __getattr__(name: str) -> object:
+    if name not in _LATER:
+        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+    found: object = getattr(importlib.import_module(f"{__name__}.{_LATER[name]}"), name)
+    globals()[name] = found
+    return found

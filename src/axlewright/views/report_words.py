@@ -23,7 +23,7 @@ from axlewright.views.answer import (
     wear_rows,
     wear_sentence,
 )
-from axlewright.views.drawing import Flag, blank_drawing, drawing, drawing_in_words
+from axlewright.views.drawing_sheet import Flag, blank_drawing, drawing, drawing_in_words
 from axlewright.views.phrases import closeness, quantity
 
 MOST_ASSUMPTIONS = 16

@@ -1,5 +1,5 @@
 # The same recipes at the desk and in CI.
-.PHONY: help demo check test bench docs soak schema
+.PHONY: help demo check test bench docs soak schema pictures pinned
 
 UV := uv run --frozen --all-groups
 export OPENBLAS_NUM_THREADS ?= 1
@@ -35,3 +35,9 @@ schema: ## write again what is generated: the rig file's schemas and pages, the 
 	$(UV) python -m tools.schema
 	$(UV) python -m tools.rig_file_docs
 	$(UV) python -m tools.glossary
+
+pictures: ## draw again the answer that the README opens with
+	$(UV) python -m tools.pictures
+
+pinned: ## write again our own past numbers; say in CHANGELOG why they changed
+	$(UV) python -m tools.pinned

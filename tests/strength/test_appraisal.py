@@ -169,6 +169,7 @@ def test_radius_arms_work_hardest_when_only_one_spring_is_on_its_stop(wagtail):
 def test_a_stronger_shaft_moves_the_break_to_the_next_part(heron):
     # common practice, no source
     rig, _ = changed_rig(heron, change_from_text(open_text("heavier-tube")))
+    rig, _ = changed_rig(rig, change_from_text(GOOD_JOINTS))
     before = assess_rig(rig, draws=256)
     assert before.order[0].kind == "inner_shaft"
     both, _ = changed_rig(rig, change_from_text(open_text("stronger-shafts")))
@@ -177,6 +178,18 @@ def test_a_stronger_shaft_moves_the_break_to_the_next_part(heron):
     kinds = {place.kind: place.margin for place in after.order}
     was = {place.kind: place.margin for place in before.order}
     assert kinds["cross_joint"] == pytest.approx(was["cross_joint"])
+
+
+GOOD_JOINTS = """
+axlewright_change = 1
+name = "good joints and a four-pinion differential"
+[[step]]
+set = "joint.steel_factor"
+to = "1.6"
+[[step]]
+set = "gear.side_mates"
+to = "4"
+"""
 
 
 def open_text(name):

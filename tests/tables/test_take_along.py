@@ -9,7 +9,10 @@ from axlewright.rig import FIELDS
 
 AXLES = ("front", "rear")
 KINDS = sorted({re.sub(r"_(left|right)$", "", key) for key in tables.consequences()})
-FRONT_ONLY = {"ball_joints", "kingpins", "tie_rod", "drag_link", "knuckle", "steering_arm"}
+FRONT_ONLY = {
+    *("ball_joints", "kingpins", "tie_rod", "drag_link", "knuckle", "steering_arm"),
+    "locking_hub",
+}
 
 
 def on(axle, entries):

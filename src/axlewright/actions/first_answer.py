@@ -29,6 +29,7 @@ SETTLES: Final = {
     "shaft.steel": "shaft_shear_yield",
     "forging.gussets": "forging_modulus",
     "hub.kind": "bearing_static",
+    "hub.rows": "bearing_static",
     "brackets.plated": "plate_yield",
 }
 
@@ -149,7 +150,8 @@ def _fits(asked: Field, draft: Draft) -> bool:
         return False
     if path in {"truss.outer", "truss.wall"}:
         return _known(draft, ("truss.height",))
-    if path == "hub.spindle":
-        return "sealed" not in words.get("hub.kind", "")
+    if path in {"hub.spindle", "hub.rows"}:
+        other = "sealed" if path == "hub.spindle" else "tapers"
+        return other not in words.get("hub.kind", "")
     offset = draft.answers.get("wheel.offset")
     return path != "wheel.width" or (offset is not None and "back" in offset.text.casefold())

@@ -1,12 +1,40 @@
-"""Assumptions about the torque path, engine and grip."""
+"""Assumptions about shafts, splines, engine and grip."""
 
-from axlewright.rig.assumption import Assumption
+from functools import cache
+
+import numpy as np
+
+from axlewright.physics import spline as splines
+from axlewright.rig.assumption import Assumption, Column, Columns, Words
 from axlewright.rig.scaling import (
     MEMORY,
     is_front,
     load_scale,
     shaft_shear_yield,
 )
+from axlewright.tables import spline
+
+SAME_ROOT = 0.1  # a row of the table counts where its root is this near the thinnest shaft
+
+
+@cache
+def _pitch() -> float:
+    """Teeth in a metre of pitch diameter of the splines of the table."""
+    row = spline("24/48x30")
+    return row.teeth / row.pitch_diameter
+
+
+def _spline_teeth(columns: Columns, _: Words) -> Column:
+    return columns["inner_shaft"] * _pitch() + 2.0
+
+
+def _spline_outer(columns: Columns, _: Words) -> Column:
+    teeth, shaft = columns["spline_teeth"], columns["inner_shaft"]
+    root = np.asarray(splines.minor_diameter(teeth, _pitch()))
+    near = np.abs(root / shaft - 1.0) < SAME_ROOT
+    row = np.asarray(splines.major_diameter(teeth, _pitch()))
+    return np.where(near, row, shaft * (teeth + 1.0) / (teeth - 2.0))
+
 
 DRIVE: tuple[Assumption, ...] = (
     Assumption(
@@ -31,22 +59,6 @@ DRIVE: tuple[Assumption, ...] = (
         kind="length",
         centre=lambda c, w: 0.216 * load_scale(c, 0.25),
         spread=1.1,
-        source=MEMORY,
-    ),
-    Assumption(
-        quantity="ring_design",
-        label="ring gear, K of D = K T^1/3",
-        kind="plain",
-        centre=14.1,
-        spread=1.08,
-        source="driveline design course, 13.0 to 15.3, memory",
-    ),
-    Assumption(
-        quantity="ring_overload",
-        label="gear break over design torque",
-        kind="plain",
-        centre=2.2,
-        spread=1.5,
         source=MEMORY,
     ),
     Assumption(
@@ -102,74 +114,32 @@ DRIVE: tuple[Assumption, ...] = (
         quantity="spline_teeth",
         label="splines",
         kind="plain",
-        centre=lambda c, w: c["inner_shaft"] / 1.102e-3,
-        spread=1.08,
-        source="24/48 splines, ANSI B92.1",
+        centre=_spline_teeth,
+        spread=1.04,
+        source="table of splines 24/48, root as thick as the thinnest shaft; memory",
     ),
     Assumption(
         quantity="spline_outer",
         label="shaft over its splines",
         kind="length",
-        centre=lambda c, w: (
-            c["inner_shaft"] * (c["spline_teeth"] + 1.0) / (c["spline_teeth"] - 2.0)
-        ),
-        spread=1.02,
-        source="ANSI B92.1 proportions, root as thick as the thinnest shaft",
+        centre=_spline_outer,
+        spread=1.03,
+        source="table of splines 24/48, else root as thick as the thinnest shaft; memory",
     ),
     Assumption(
         quantity="spline_engaged",
         label="spline engaged",
         kind="length",
         centre=0.036,
-        spread=1.3,
+        spread=1.5,
         source=MEMORY,
     ),
     Assumption(
-        quantity="trunnion",
-        label="trunnion of the cross",
-        kind="length",
-        centre=lambda c, w: 0.635 * c["cap_across"],
-        spread=1.08,
-        source=MEMORY,
-    ),
-    Assumption(
-        quantity="cross_factor",
-        label="cross against a usual one",
+        quantity="spline_slope",
+        label="slope of the shaft in the side gear",
         kind="plain",
-        centre=1.0,
-        spread=1.02,
-        source="taken as usual",
-    ),
-    Assumption(
-        quantity="cross_yield",
-        label="bending yield of the cross",
-        kind="stress",
-        centre=900e6,
-        spread=1.35,
-        source="case-hardened crosses, memory",
-    ),
-    Assumption(
-        quantity="ear_yield",
-        label="yield of the yoke ears",
-        kind="stress",
-        centre=520e6,
-        spread=1.35,
-        source="forged shafts, memory",
-    ),
-    Assumption(
-        quantity="side_gear_factor",
-        label="side gears against the shaft",
-        kind="plain",
-        centre=1.35,
-        spread=1.4,
-        source=MEMORY,
-    ),
-    Assumption(
-        quantity="cap_clamp",
-        label="clamp of the carrier caps, one side",
-        kind="force",
-        centre=lambda c, w: 130e3 * (c["ring_diameter"] / 0.216) ** 2,
-        spread=1.4,
+        centre=0.002,
+        spread=2.0,
         source=MEMORY,
     ),
     Assumption(

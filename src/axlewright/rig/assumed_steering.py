@@ -27,7 +27,7 @@ STEERING: tuple[Assumption, ...] = (
         label="yield of the knuckle",
         kind="stress",
         centre=400e6,
-        spread=1.35,
+        spread=1.5,
         source="forged or nodular knuckles, memory",
         applies=is_front,
     ),

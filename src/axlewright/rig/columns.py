@@ -6,16 +6,21 @@ from hashlib import sha256
 
 import numpy as np
 
+from axlewright.rig.assumed_bearing import BEARING
 from axlewright.rig.assumed_cases import CASES
 from axlewright.rig.assumed_drive import DRIVE
 from axlewright.rig.assumed_ends import ENDS
+from axlewright.rig.assumed_gears import GEARS
 from axlewright.rig.assumed_held import HELD
 from axlewright.rig.assumed_housing import HOUSING
+from axlewright.rig.assumed_joint import JOINT
 from axlewright.rig.assumed_steering import STEERING
 from axlewright.rig.assumption import Assumption, Column
 from axlewright.rig.rig import Rig
 
-ASSUMPTIONS: tuple[Assumption, ...] = HOUSING + STEERING + HELD + DRIVE + ENDS + CASES
+ASSUMPTIONS: tuple[Assumption, ...] = (
+    HOUSING + STEERING + HELD + DRIVE + JOINT + GEARS + BEARING + ENDS + CASES
+)
 ABSENT = {
     "sleeve_wall_left": 0.0,
     "sleeve_wall_right": 0.0,
@@ -32,6 +37,25 @@ FOLLOWS = frozenset(
         "spline_outer",
         "cap_to_cap",
         "trunnion",
+        "trunnion_hole",
+        "trunnion_lever",
+        "joint_arm",
+        "needles",
+        "needle",
+        "needle_length",
+        "ear_wall",
+        "ear_thickness",
+        "ear_reach",
+        "ear_yield",
+        "pinion_teeth",
+        "ring_face",
+        "side_gear",
+        "side_face",
+        "side_mates",
+        "carrier_span",
+        "cap_clamp",
+        "row_spread",
+        "bearing_static",
         "bearing_rating",
         "bump_stiffness",
         "landing_stiffness",
@@ -56,6 +80,11 @@ class Doubt:
     middle: float
     high: float
     source: str
+
+    @property
+    def remembered(self) -> bool:
+        """Whether it stands on memory: assumed, and no source was read for it."""
+        return not self.given and "memory" in self.source
 
 
 def point_columns(rig: Rig) -> dict[str, Column]:
@@ -134,7 +163,9 @@ def _settle(rig: Rig, score_of: Callable[[str], Column], draws: int) -> dict[str
         columns[name] = np.broadcast_to(np.asarray(drawn, dtype=np.float64), (draws,))
     _derive(columns)
     built = _settle(rig.built, score_of, draws) if rig.built is not None else {}
-    kept = set(built) - set(rig.built.given if rig.built is not None else ()) - FOLLOWS - rig.renewed
+    kept = (
+        set(built) - set(rig.built.given if rig.built is not None else ()) - FOLLOWS - rig.renewed
+    )
     for item in ASSUMPTIONS:
         if item.quantity in columns or not item.matters(rig.words, rig.given):
             continue

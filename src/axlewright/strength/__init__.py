@@ -16,9 +16,11 @@ from axlewright.strength.bent import Bent, ShaftRun, bent_after, shaft_run, stan
 from axlewright.strength.bulk import housing_mass, lowest_point
 from axlewright.strength.doubt import (
     Influence,
+    Remembered,
     SeverityMove,
     influences,
     part_influences,
+    remembered_shares,
     severity_moves,
 )
 from axlewright.strength.housing import stations, tube_sections
@@ -37,6 +39,7 @@ __all__ = [
     "Influence",
     "Place",
     "Progress",
+    "Remembered",
     "Row",
     "SeverityMove",
     "ShaftRun",
@@ -57,6 +60,7 @@ __all__ = [
     "margins",
     "part_influences",
     "parts_of",
+    "remembered_shares",
     "severity_moves",
     "shaft_run",
     "standing_camber",

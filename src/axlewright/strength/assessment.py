@@ -17,7 +17,14 @@ from axlewright.rig import (
     stops,
 )
 from axlewright.strength.appraisal import Appraised, Drawn, Progress, appraise, appraise_draws
-from axlewright.strength.doubt import Influence, SeverityMove, influences, severity_moves
+from axlewright.strength.doubt import (
+    Influence,
+    Remembered,
+    SeverityMove,
+    influences,
+    remembered_shares,
+    severity_moves,
+)
 from axlewright.strength.order import Place, WearPlace, bad_moment_order, wear_order
 
 DRAWS = 1000
@@ -28,7 +35,8 @@ class Assessment:
     """Everything that was found out about one rig (or one rig after changes).
 
     ``columns`` are the middle values, arrays of one draw; ``after_mend`` names, for each part at
-    the head of the order, the part that gives next once it has been made strong.
+    the head of the order, the part that gives next once it has been made strong; ``remembered``
+    tells for the five leading parts how much of their doubt stands on memory.
     """
 
     rig: Rig
@@ -38,6 +46,7 @@ class Assessment:
     order: tuple[Place, ...]
     wearing: tuple[WearPlace, ...]
     influences: tuple[Influence, ...]
+    remembered: tuple[Remembered, ...]
     severities: tuple[SeverityMove, ...]
     findings: tuple[Finding, ...]
     not_judged: tuple[str, ...]
@@ -77,6 +86,7 @@ def assess_rig(
         order=order,
         wearing=wear_order(point, drawn),
         influences=influences(rig, point, drawn) if drawn is not None else (),
+        remembered=_remembered(rig, point, drawn, order),
         severities=severity_moves(point),
         findings=findings(rig),
         not_judged=_not_judged(rig),
@@ -114,10 +124,21 @@ def _after_mend(order: Sequence[Place], most: int = 3) -> tuple[tuple[str, str],
     return tuple(out)
 
 
+def _remembered(
+    rig: Rig, point: Appraised, drawn: Drawn | None, order: Sequence[Place], most: int = 5
+) -> tuple[Remembered, ...]:
+    """How much of the leading parts' doubt stands on memory; none without draws."""
+    if drawn is None:
+        return ()
+    return remembered_shares(rig, point, drawn, [place.kind for place in order[:most]])
+
+
 def _not_judged(rig: Rig) -> tuple[str, ...]:
-    never = ["hub play", "cracks under paint", "brake hoses", "ball joint wear", "gear wear"]
-    if rig.axle == "rear":
-        never = ["hub play", "cracks under paint", "brake hoses", "gear wear"]
+    pivots = "kingpin" if rig.words["kingpin.kind"] == "kingpins" else "ball joint"
+    never = ["hub play", "cracks under paint", "brake hoses"]
+    if rig.axle == "front":
+        never.append(f"{pivots} wear (no rate for it is known: rock the wheel)")
+    never.append("gear wear (it hangs on oil, backlash and pattern)")
     if rig.words["held_by.arms"] != "leaves":
-        never.append("the frame rail behind the track bar's bracket")
+        never.append("the track bar's bracket on the frame")
     return tuple(never)

@@ -1,5 +1,6 @@
 """Which doubt matters: what to measure next, and how far the order moves with severity."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -10,6 +11,7 @@ from axlewright.strength.appraisal import Appraised, Drawn, kind_of, parts_of
 from axlewright.strength.order import first_shares
 
 THIRD = 1.0 / 3.0
+CHANCE = 4.0  # squared correlations below this many times chance's mean count as none
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -70,6 +72,46 @@ def part_influences(
         for doubt in doubts(rig)
     ]
     return tuple(sorted(shared, key=lambda pair: -pair[1])[:most])
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Remembered:
+    """How much of one kind of part's doubt stands on memory.
+
+    ``share`` is the share of the variance of the log of its margin that comes from assumptions
+    for which no source was read; ``most`` are the largest of them, each with its own share.
+    """
+
+    kind: str
+    share: float
+    most: tuple[tuple[Doubt, float], ...]
+
+
+def remembered_shares(
+    rig: Rig, point: Appraised, drawn: Drawn, kinds: Sequence[str], most: int = 3
+) -> tuple[Remembered, ...]:
+    """Share of memory in the doubt of each kind of part, by the doubts' main effects.
+
+    Doubts are drawn apart from one another, so each one's share is its squared correlation with
+    the log of the margin, less what chance alone would give, over the sum of all.
+    """
+    every = doubts(rig)
+    scored = np.stack([scores(drawn.seed, doubt.quantity, 0, drawn.draws) for doubt in every])
+    scored -= scored.mean(axis=-1, keepdims=True)
+    scored /= np.linalg.norm(scored, axis=-1, keepdims=True)
+    parts = parts_of(point.solved)
+    recalled = np.array([doubt.remembered for doubt in every])
+    out = []
+    for kind in kinds:
+        margin = np.log(np.clip(drawn.margin[parts.index(kind)], 1e-3, 1e3))
+        margin = margin - margin.mean()
+        square = (scored @ margin) ** 2 / max(float(margin @ margin), 1e-12)
+        square = np.maximum(square - (1.0 - square) / max(drawn.draws - 2, 1) * CHANCE, 0.0)
+        part = square / max(float(square.sum()), 1e-12)
+        ranked = sorted(np.flatnonzero(recalled), key=lambda number: -part[number])
+        leading = tuple((every[number], float(part[number])) for number in ranked[:most])
+        out.append(Remembered(kind=kind, share=float(part[recalled].sum()), most=leading))
+    return tuple(out)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

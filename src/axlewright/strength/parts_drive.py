@@ -1,52 +1,46 @@
-"""How the torque path gives: shafts, splines, wheel joints, gears, caps, propeller shaft."""
+"""How the torque path gives: shafts, splines and propeller shaft; joint and gears beside them."""
 
 import numpy as np
 
-from axlewright.duty import ROW, Loads
-from axlewright.physics import cross_joint, shaft
+from axlewright.duty import Loads
+from axlewright.physics import shaft, spline
 from axlewright.rig import Column, Columns, Words
 from axlewright.strength.ledger import Ledger, Row, each
+from axlewright.strength.parts_gears import gear_rows
+from axlewright.strength.parts_joint import joint_limit, joint_rows
 
 SIDES = ("left", "right")
-WEDGED = ROW["pull_left"]  # case row whose joint angle is full lock
 ROOT3 = np.sqrt(3.0)
-ARM_SHARE = 0.39  # radius of the trunnion force over cap-to-cap; memory
-LEVER_SHARE = 0.36  # lever of the trunnion force over cap diameter; memory
-BORE_SHARE = 0.15  # grease hole over trunnion diameter; memory
-EAR_FACTOR = 0.21  # ear force over cap diameter squared and yield: F = 0.21 D^2 yield; derived
-USUAL_SHAFT = 0.152  # usual shaft over ring gear diameter; memory
-MESH = 0.42  # mean mesh radius over ring diameter; memory
-SEPARATING = 0.55  # share of the mesh force that one side's caps hold; memory
+AT_RIDE = 0.1  # angle of a rear propeller shaft's joint, rad; memory
+PLASTIC = "torque against the fully plastic shaft, pi d^3/12 x shear yield"
 
 
 def drive_rows(ledger: Ledger, columns: Columns, words: Words, loads: Loads) -> None:
     """Write every row of the torque path."""
     for index, side in enumerate(SIDES):
         _shafts(ledger, columns, words, loads, index, side)
+        _splines(ledger, columns, loads, index, side)
         if words["rig.axle"] == "front":
-            _wheel_joint(ledger, columns, loads, index, side)
-    _gears(ledger, columns, words, loads)
+            joint_rows(ledger, columns, words, loads, index, side)
+    gear_rows(ledger, columns, loads)
+    _propeller(ledger, columns, words, loads)
 
 
-def joint_torque(columns: Columns, bend: Column) -> tuple[Column, Column]:
-    """Torque at which the cross's trunnions and the yoke ears give, (n, rows), N m.
+def spline_limits(columns: Columns) -> tuple[Column, Column, Column]:
+    """Torques at which a spline twists at its root, shears its teeth, crushes their sides, (n,).
 
-    T = 2 R cos(bend) F (drivetrain handbooks); trunnion: plastic bending of the hollow pin,
-    lever from memory; ears: F = 0.21 D^2 yield, derived from a cantilever ear of width 1.5 D,
-    thickness 0.45 D, lever 1.2 D.
+    Half of the teeth carry (Dudley). Sides are held against the tensile yield that goes with the
+    shear yield by von Mises.
     """
-    arm = ARM_SHARE * columns["cap_to_cap"]
-    trunnion = columns["trunnion"]
-    plastic = trunnion**3 * (1.0 - BORE_SHARE**3) / 6.0
-    pin = (
-        plastic
-        * columns["cross_yield"]
-        * columns["cross_factor"]
-        / (LEVER_SHARE * columns["cap_across"])
-    )
-    ear = EAR_FACTOR * columns["cap_across"] ** 2 * columns["ear_yield"]
-    one = cross_joint.trunnion_force(1.0, each(arm), bend)
-    return pin[:, None] / one, ear[:, None] / one
+    teeth, length = columns["spline_teeth"], columns["spline_engaged"]
+    limit = columns["shaft_shear_yield"]
+    pitch = (teeth + 1.0) / columns["spline_outer"]
+    sharing = spline.sharing_factor(columns["spline_slope"], length)
+    root = shaft.plastic_torque(spline.minor_diameter(teeth, pitch), 0.0, limit)
+    shear = spline.tooth_shear(1.0, teeth, pitch, length, sharing=sharing)
+    height = spline.contact_height(pitch)
+    press = spline.side_pressure_sliding(1.0, teeth, pitch, length, height, sharing=sharing)
+    return np.asarray(root), np.asarray(limit / shear), np.asarray(0.5 * ROOT3 * limit / press)
 
 
 def _shafts(
@@ -56,113 +50,77 @@ def _shafts(
     swing = torque / np.cos(loads.bend)
     limit = columns["shaft_shear_yield"]
     inner = columns["inner_shaft"]
-    basis = "torque against the fully plastic shaft, pi d^3/12 x shear yield"
     twist = shaft.plastic_torque(inner, 0.0, limit)
     flex = (inner**3 / 6.0 * ROOT3 * limit)[:, None]
     ledger.add(
         Row(
             part=f"inner_shaft_{side}",
             mode="twists off",
-            basis=f"{basis}; torque swings by 1/cos of the joint's angle, bending T tan(angle)",
+            basis=f"{PLASTIC}; torque swings by 1/cos of the joint's angle, bending T tan(angle)",
         ),
         swing / each(twist),
         torque * np.tan(loads.bend) / flex,
         holds=twist,
-    )
-    count = columns["spline_teeth"]
-    root = columns["spline_outer"] * (count - 2.0) / (count + 1.0)
-    rooted = shaft.plastic_torque(root, 0.0, limit)
-    ledger.add(
-        Row(
-            part=f"spline_{side}",
-            mode="twists at the splines",
-            basis=f"{basis}, at the spline's minor diameter (N-2)/(N+1) of the major, ANSI B92.1",
-        ),
-        swing / each(rooted),
-        holds=rooted,
     )
     if words["rig.axle"] == "front":
         stub = columns["stub_shaft"]
         outer = shaft.plastic_torque(stub, 0.0, limit)
         flex = (stub**3 / 6.0 * ROOT3 * limit)[:, None]
         ledger.add(
-            Row(part=f"stub_shaft_{side}", mode="twists off", basis=basis),
+            Row(part=f"stub_shaft_{side}", mode="twists off", basis=PLASTIC),
             torque / each(outer),
             torque * np.sin(loads.bend) / flex,
             holds=outer,
         )
 
 
-def _wheel_joint(ledger: Ledger, columns: Columns, loads: Loads, index: int, side: str) -> None:
-    torque = loads.drive[:, :, index]
-    pin, ear = joint_torque(columns, loads.bend)
+def _splines(ledger: Ledger, columns: Columns, loads: Loads, index: int, side: str) -> None:
+    swing = loads.drive[:, :, index] / np.cos(loads.bend)
+    root, shear, crush = spline_limits(columns)
     ledger.add(
         Row(
-            part=f"cross_joint_{side}",
-            mode="a trunnion breaks",
-            basis="trunnion force T/(2 R cos(angle)) against plastic bending of the pin",
+            part=f"spline_{side}",
+            mode="twists at the splines",
+            basis=f"{PLASTIC}, at the minor diameter, (N-2)/P from 16/32 up, ANSI B92.1 (memory)",
         ),
-        torque / pin,
-        holds=pin[:, WEDGED],
+        swing / each(root),
+        holds=root,
     )
     ledger.add(
         Row(
-            part=f"yoke_ears_{side}",
-            mode="an ear stretches or tears",
-            basis="trunnion force T/(2 R cos(angle)) against the ear's plastic bending",
+            part=f"spline_{side}",
+            mode="strips its teeth",
+            basis="tooth shear at the pitch line, half of the teeth carrying, load shared by "
+            "misalignment (Dudley), against the shaft's shear yield",
         ),
-        torque / ear,
-        holds=ear[:, WEDGED],
+        swing / each(shear),
+        holds=shear,
+    )
+    ledger.add(
+        Row(
+            part=f"spline_{side}",
+            mode="crushes the sides of its teeth",
+            basis="side pressure, half of the teeth carrying (Dudley; memory), against the "
+            "tensile yield that goes with the shear yield",
+            breaks=False,
+        ),
+        swing / each(crush),
+        holds=crush,
     )
 
 
-def _gears(ledger: Ledger, columns: Columns, words: Words, loads: Loads) -> None:
+def _propeller(ledger: Ledger, columns: Columns, words: Words, loads: Loads) -> None:
     total = np.sum(loads.drive, axis=-1)
-    most = np.max(np.abs(loads.drive), axis=-1)
-    ring = columns["ring_diameter"]
-    usual = shaft.plastic_torque(USUAL_SHAFT * ring, 0.0, 560e6)
-    ledger.add(
-        Row(
-            part="side_gears",
-            mode="break teeth",
-            basis="shaft torque against a usual shaft of this ring gear x a factor (memory)",
-        ),
-        most / (columns["side_gear_factor"] * usual)[:, None],
-        holds=columns["side_gear_factor"] * usual,
-    )
-    design = (ring * 1e3 / columns["ring_design"]) ** 3
-    ledger.add(
-        Row(
-            part="ring_and_pinion",
-            mode="break teeth",
-            basis="axle torque against design torque (D/K)^3 x break over design (memory)",
-            caveat="from the ring gear's size alone, not from its teeth",
-        ),
-        total / (design * columns["ring_overload"])[:, None],
-        holds=design * columns["ring_overload"],
-    )
-    mesh = total / (MESH * ring)[:, None]
-    ledger.add(
-        Row(
-            part="carrier_caps",
-            mode="spread",
-            basis="share of the mesh force on one side's caps against their clamp (memory)",
-            kind="force",
-        ),
-        SEPARATING * mesh / columns["cap_clamp"][:, None],
-        holds=columns["cap_clamp"],
-    )
-    pinion = total / columns["axle_ratio"][:, None]
-    limit = columns["propeller_limit"][:, None]
+    limit = each(columns["propeller_limit"])
+    basis = "pinion torque against shaft and joint (memory)"
     if words["rig.axle"] == "rear":
-        pin, ear = joint_torque(columns, np.full_like(total, 0.1))
-        limit = np.minimum(pin, ear)
+        limit = joint_limit(columns, np.full_like(total, AT_RIDE))
+        basis = (
+            "pinion torque against its joint's trunnions and ears, as on a wheel joint; sizes "
+            "from the table of joint crosses or its proportions (memory)"
+        )
     ledger.add(
-        Row(
-            part="propeller_shaft",
-            mode="or its joint breaks",
-            basis="pinion torque against the shaft and joint",
-        ),
-        pinion / limit,
+        Row(part="propeller_shaft", mode="or its joint breaks", basis=basis),
+        total / each(columns["axle_ratio"]) / limit,
         holds=limit[:, 0],
     )

@@ -30,24 +30,37 @@ def end_rows(ledger: Ledger, columns: Columns, words: Words, ends: WheelEnd) -> 
 def _bearing(ledger: Ledger, columns: Columns, ends: WheelEnd, index: int, side: str) -> None:
     force, moment = ends.force[:, :, index], ends.at_bearing[:, :, index]
     spread = columns["row_spread"][:, None]
-    rating = columns["bearing_static"][:, None]
+    dents = columns["bearing_static"]
+    spoils = dents * columns["bearing_spoilt"]
     for row, sense in (("outer row", 1.0), ("inner row", -1.0)):
         outward = sense if side == "left" else -sense
         upright = 0.5 * force[..., 2] + outward * moment[..., 0] / spread
         along = 0.5 * force[..., 0] - outward * moment[..., 2] / spread
-        ledger.add(
-            Row(
-                part=f"hub_bearing_{side}",
-                mode=f"dents its races, {row}",
-                basis="row load = half the wheel's force + moment over the spread of the rows, "
-                "against the static rating, ISO 76 (P0 = C0)",
-                kind="force",
+        across = 0.22 * force[..., 1]
+        for holds, mode, ends_it, against in (
+            (dents, f"dents its races, {row}", False, "static rating, ISO 76 (P0 = C0)"),
+            (
+                spoils,
+                f"is spoilt, {row}",
+                True,
+                "load that dents ten times as deep as the static rating of ISO 76 (memory)",
             ),
-            upright / rating,
-            along / rating,
-            0.22 * force[..., 1] / rating,
-            holds=rating[:, 0],
-        )
+        ):
+            ledger.add(
+                Row(
+                    part=f"hub_bearing_{side}",
+                    mode=mode,
+                    basis="row load = half the wheel's force + moment over the spread of the "
+                    f"rows, against the {against}",
+                    kind="force",
+                    breaks=ends_it,
+                    caveat="" if ends_it else "rough from here on, and it wears out sooner",
+                ),
+                upright / each(holds),
+                along / each(holds),
+                across / each(holds),
+                holds=holds,
+            )
 
 
 def _spindle(ledger: Ledger, columns: Columns, ends: WheelEnd, index: int, side: str) -> None:

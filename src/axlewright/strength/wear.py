@@ -10,15 +10,19 @@ from functools import cache
 import numpy as np
 
 from axlewright.duty import hard_trail_cycles, hard_trail_share, live_cases
-from axlewright.physics import bearing, weld_fatigue
+from axlewright.physics import bearing, cross_joint, weld_fatigue
 from axlewright.rig import Column, Columns, Words
 from axlewright.strength.housing import Housing, tube_sections
+from axlewright.strength.parts_joint import trunnion_limit
 from axlewright.tables import weld_detail
 
 SIDES = ("left", "right")
 TARGET_KM = 50_000.0
 MENDED = 0.7  # category of a weld mended in the field against a fresh one; memory
 CORNERS = 0.01  # share of the distance in hard corners
+MEAN_PULL = 0.15  # usual torque of a driven wheel over what its grip allows; memory
+MEAN_BEND = 0.07  # usual angle of a wheel joint, rad; memory
+RATED = 0.25  # rated torque of a cross joint over what breaks its trunnions; memory
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,7 +70,9 @@ def wear_of(columns: Columns, words: Words, housing: Housing) -> tuple[Wear, ...
                 actions[..., 5] / tube["modulus"][:, None],
             )
             out.append(_weld(columns, part, mode, stress, weld_detail(detail).category, per_km))
-        out.append(_bearing(columns, side, per_km))
+        out.append(_bearing(columns, words, side, per_km))
+        if words["rig.axle"] == "front":
+            out.append(_joint(columns, words, side, per_km))
         if words["held_by.arms"] in {"four arms", "three arms"}:
             force = housing.tension[f"lower_arm_{side}"]
             stress = np.abs(force) * _per_newton(columns, "arm_bracket_height")[:, None]
@@ -130,7 +136,7 @@ def _weld(
     )
 
 
-def _bearing(columns: Columns, side: str, per_km: Column) -> Wear:
+def _bearing(columns: Columns, words: Words, side: str, per_km: Column) -> Wear:
     weight = 0.5 * columns["axle_weight"]
     arm = columns["bearing_setback"] + columns["wheel_spacer"] - columns["wheel_offset"]
     radius = columns["radius"]
@@ -138,7 +144,7 @@ def _bearing(columns: Columns, side: str, per_km: Column) -> Wear:
     straight = bearing.hub_rows(weight, 0.0, arm, radius, columns["row_spread"])
     turning = bearing.hub_rows(1.4 * weight, corner, arm, radius, columns["row_spread"])
     away = bearing.hub_rows(0.6 * weight, -0.5 * corner, arm, radius, columns["row_spread"])
-    exponent = 10.0 / 3.0
+    exponent = bearing.BALL if words.get("hub.rows", "") == "balls" else bearing.ROLLER
     worst = np.zeros_like(weight)
     for row in (0, 1):
         mean = (
@@ -157,4 +163,27 @@ def _bearing(columns: Columns, side: str, per_km: Column) -> Wear:
         slope=exponent,
         basis="ISO 281 basic life of the worse row, 1 % of the distance in hard corners; middle "
         "life 5 x L10",
+    )
+
+
+def _joint(columns: Columns, words: Words, side: str, per_km: Column) -> Wear:
+    """Needles of a wheel joint: it wears only while this axle is driven."""
+    straight = np.asarray(trunnion_limit(columns, np.zeros_like(columns["track"])[:, None]))[:, 0]
+    pull = 0.5 * columns["grip"] * columns["axle_weight"] * columns["radius"]
+    turns = cross_joint.life_turns(MEAN_PULL * pull, MEAN_BEND, RATED * straight)
+    turning = 2.0 * np.pi * columns["radius"] / 1e3
+    hard = 0.5 + 0.5 * per_km
+    stands = (
+        "with its hubs unlocked the shafts stand still"
+        if words["drive.unlocking_hubs"] == "yes"
+        else "its shafts turn all the way, unloaded where the axle is not driven"
+    )
+    return Wear(
+        part=f"cross_joint_{side}",
+        mode="needles wear out",
+        life_km=5.0 * np.asarray(turns) * turning / (columns["driven_share"] * hard),
+        slope=10.0 / 3.0,
+        basis="industrial sizing rule of cross joints, 10/3 power of torque, mean life 5 x L10, "
+        "clean and greased; rated torque a quarter of what breaks a trunnion, mean pull 0.15 of "
+        f"grip and mean angle 4 degrees from memory; {stands}",
     )

@@ -135,7 +135,17 @@ def rests_line(assessment: Assessment, system: str = "metric") -> str:
     told = f"Rests on {assessment.rig.answers} answers of yours and {assessment.doubts} assumptions"
     if not assessment.influences:
         return f"{told}."
-    return f"{told}; {_matters(assessment.influences[0], system)} matters most."
+    told = f"{told}; {_matters(assessment.influences[0], system)} matters most."
+    return f"{told} {memory_line(assessment)}"
+
+
+def memory_line(assessment: Assessment) -> str:
+    """How much of the doubt about what gives first stands on memory, where no source was read."""
+    first = assessment.remembered[0]
+    return (
+        f"Of the doubt about the first row {100.0 * first.share:.0f} % stands on memory: values "
+        "for which no source was read."
+    )
 
 
 def measure_next(assessment: Assessment, system: str = "metric", most: int = 3) -> list[str]:

@@ -97,11 +97,23 @@ def _assessment(assessment: Assessment) -> dict[str, Any]:
                     item.doubt.middle, item.doubt.kind, item.doubt.low, item.doubt.high
                 ),
                 "source": item.doubt.source,
+                "from_memory": item.doubt.remembered,
                 "swing": item.swing,
                 "share_of_doubt": item.share,
                 "could_swap_first": item.swaps,
             }
             for item in assessment.influences
+        ],
+        "from_memory": [
+            {
+                "kind": item.kind,
+                "share_of_doubt": item.share,
+                "most": [
+                    {"id": doubt.quantity, "label": doubt.label, "share_of_doubt": share}
+                    for doubt, share in item.most
+                ],
+            }
+            for item in assessment.remembered
         ],
         "severity_moves": [
             {"case": move.case, "leads_mild": move.leads_mild, "leads_hard": move.leads_hard}

@@ -9,8 +9,10 @@ from axlewright.actions.report import write_questions, write_report
 if typing.TYPE_CHECKING:
     from axlewright.actions.bay import Bay
     from axlewright.actions.bay_cache import content_hash
+    from axlewright.actions.bay_changes import change_text
     from axlewright.actions.bay_words import AxleCard, Contradiction, KeptChange, Listed, Said
-    from axlewright.actions.draft import Draft, read_draft
+    from axlewright.actions.draft import Draft, number_of, read_draft
+    from axlewright.actions.example_rigs import example_names
     from axlewright.actions.start import Conversation
 
 __all__ = [
@@ -23,7 +25,10 @@ __all__ = [
     "Listed",
     "Said",
     "assess_file",
+    "change_text",
     "content_hash",
+    "example_names",
+    "number_of",
     "read_draft",
     "write_questions",
     "write_report",
@@ -39,7 +44,10 @@ _LATER = {
     "KeptChange": "bay_words",
     "Listed": "bay_words",
     "Said": "bay_words",
+    "change_text": "bay_changes",
     "content_hash": "bay_cache",
+    "example_names": "example_rigs",
+    "number_of": "draft",
     "read_draft": "draft",
 }
 

@@ -6,18 +6,21 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from axlewright.actions.bay_cache import Answers, Latest
+from axlewright.actions.bay_changes import change_text, compared, keep_change, let_go, with_hubs
 from axlewright.actions.bay_conditions import add_condition, listed_conditions, settle_condition
 from axlewright.actions.bay_desk import Desk
-from axlewright.actions.bay_words import AxleCard, Listed, Said, cleaned, slug_of
+from axlewright.actions.bay_words import AxleCard, KeptChange, Listed, Said, cleaned, slug_of
 from axlewright.actions.draft import BY_PATH, Draft, read_draft
-from axlewright.actions.first_answer import FirstAnswer
+from axlewright.actions.example_rigs import example_text
+from axlewright.actions.first_answer import FirstAnswer, first_line
 from axlewright.actions.listening import LONGEST_NAME
+from axlewright.actions.report import questions_paper, report_paper
 from axlewright.actions.saying import stop_lines, whole_or_raise
 from axlewright.actions.standing import copied, questions
 from axlewright.actions.take_answers import take_answers, take_back
-from axlewright.errors import AxlewrightError, BadFile
+from axlewright.errors import AxlewrightError, BadFile, UnknownEntry
 from axlewright.rig import FIELDS
-from axlewright.strength import DRAWS, Assessment
+from axlewright.strength import DRAWS, Assessment, Comparison
 
 if TYPE_CHECKING:
     from axlewright.records import Entry, Store
@@ -31,6 +34,8 @@ class Bay:
     def __init__(self, store: "Store") -> None:
         self._store = store
         self._desk = Desk(store)
+        self._lines: Latest[tuple[str, int], str] = Latest(64)
+        self._orders: Latest[tuple[str, int], list[str]] = Latest(64)
         self._talks: Latest[str, FirstAnswer] = Latest(64)
         self._answers = Answers()
 
@@ -89,6 +94,11 @@ class Bay:
         slug = slug_of(draft.name, draft.axle)
         file = New(kind="file", content=text)
         return self._store.begin(slug, draft.name, draft.axle, [file], device=cleaned(device))
+
+    def copy_example(self, name: str, device: str = "") -> str:
+        """Begin an axle as a copy of one of the invented examples; gives its slug."""
+        text = example_text(name)
+        return self._begun_from(read_draft(text), text, device)
 
     def rename(self, slug: str, name: str, device: str = "") -> int:
         """Call a rig by another name; its address stays."""
@@ -185,12 +195,80 @@ class Bay:
 
     def so_far(self, slug: str, path: str) -> tuple[str, ...]:
         """What gives first as far as is known, after the answer to one field."""
-        draft = self._desk.standing(slug).draft
-        talk = self._talks.get(slug, lambda: FirstAnswer(self._answers.assessment))
         if path not in BY_PATH:
             return ()
-        told: Sequence[str] | BadFile
-        told = talk.so_far(draft, path)
+        draft = self._desk.standing(slug).draft
+        talk = self._talks.get(slug, lambda: FirstAnswer(self._answers.assessment))
+        told: Sequence[str] | BadFile = talk.so_far(draft, path)
         if not told and not draft.missing():
             told = talk.whole(draft)
         return () if isinstance(told, BadFile) else tuple(told)
+
+    def so_far_line(self, slug: str) -> str:
+        """What gives first as far as is known, whatever was said last; empty at the beginning."""
+        standing = self._desk.standing(slug)
+        return self._lines.get(
+            (slug, standing.number), lambda: first_line(standing.draft, self._answers.assessment)
+        )
+
+    def next_fields(self, slug: str) -> list[str]:
+        """Paths in the order to ask: the thirteen questions', then by how much each matters.
+
+        The second part is there once the first is answered.
+        """
+        standing = self._desk.standing(slug)
+        asker = FirstAnswer(self._answers.assessment)
+        more = self._orders.get(
+            (slug, standing.number),
+            lambda: [] if standing.draft.missing() else asker.moving(standing.draft),
+        )
+        return [*standing.draft.required(), *more]
+
+    # -- changes -------------------------------------------------------------------------------
+
+    def comparison(self, slug: str, change: str, draws: int = DRAWS) -> Comparison:
+        """A rig before and after the change of a file's text; raises `BadFile` with its faults."""
+        return compared(self._desk, self._answers, slug, change, draws)
+
+    def quick(self, slug: str, values: Mapping[str, str]) -> Comparison:
+        """The middle alone of a rig before and after values by path, for a slider that moves.
+
+        A tyre of another height brings the hubs' heights along, as in `whole_values`.
+        """
+        text = change_text("the change", self.whole_values(slug, values))
+        return compared(self._desk, self._answers, slug, text, 0)
+
+    def whole_values(self, slug: str, values: Mapping[str, str]) -> dict[str, str]:
+        """Values of a change with what they bring along: a tyre's height moves the hubs."""
+        return with_hubs(self._desk, slug, values)
+
+    def keep_change(
+        self, slug: str, name: str, change: str, device: str = "", *, key: str = ""
+    ) -> KeptChange:
+        """Keep a change beside a rig, under a name; raises `BadFile` where it cannot be made."""
+        return keep_change(self._desk, slug, name, change, device, key)
+
+    def let_go(self, slug: str, number: int, device: str = "", *, key: str = "") -> None:
+        """Keep a change no longer."""
+        let_go(self._desk, slug, number, device, key)
+
+    def changes(self, slug: str) -> list[KeptChange]:
+        """Changes kept beside a rig, the earliest first."""
+        return list(self._desk.standing(slug).changes)
+
+    # -- paper ---------------------------------------------------------------------------------
+
+    def paper(self, slug: str, kind: str, system: str = "metric", change: str = "") -> bytes:
+        """Typeset paper of a rig: its report, with a change beside it, or the questions' sheet."""
+        if kind == "sheet":
+            self._desk.standing(slug)
+            return questions_paper()
+        answer = self.comparison(slug, change) if change else self.assessment(slug)
+        if answer is None:
+            raise AxlewrightError(
+                "There is no answer to print yet: questions are still open.",
+                remedy="Answer the rest first, or print the sheet of questions.",
+            )
+        if kind != "report":
+            raise UnknownEntry(f"There is no paper {kind[:40]!r}.", remedy="report or sheet")
+        return report_paper(answer, system)

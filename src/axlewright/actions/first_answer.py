@@ -112,6 +112,14 @@ class FirstAnswer:
         return "The answer so far stands." if now == before else f"The answer so far: {now}"
 
 
+def first_line(draft: Draft, assess: Assess = assessed) -> str:
+    """What gives first as far as the answers go, in one line; empty before the weight."""
+    if not draft.missing():
+        rig = complete_rig(draft)
+        return "" if isinstance(rig, BadFile) else _gives(assess(rig, DRAWS))
+    return " ".join(FirstAnswer(assess).so_far(draft, "weight.axle"))
+
+
 def _gives(assessment: Assessment) -> str:
     return f"{sentence(assessment)} It gives at {order_rows(assessment)[0].gives_at}."
 

@@ -9,17 +9,27 @@ from axlewright.strength import Assessment, Comparison
 
 def write_report(answer: Assessment | Comparison, path: Path, system: str = "metric") -> None:
     """Typeset the report; an old file stays whole until the new one is."""
-    from axlewright.report import assessment_report
-    from axlewright.views import report_data
-
-    _written(assessment_report(report_data(answer, system)), path)
+    _written(report_paper(answer, system), path)
 
 
 def write_questions(path: Path) -> None:
     """Typeset the thirteen questions as a sheet with the drawing and empty boxes."""
+    _written(questions_paper(), path)
+
+
+def report_paper(answer: Assessment | Comparison, system: str = "metric") -> bytes:
+    """Report of an assessment as the bytes of a PDF."""
+    from axlewright.report import assessment_report
+    from axlewright.views import report_data
+
+    return assessment_report(report_data(answer, system))
+
+
+def questions_paper() -> bytes:
+    """Sheet of the thirteen questions as the bytes of a PDF."""
     from axlewright.report import questions_sheet
 
-    _written(questions_sheet(), path)
+    return questions_sheet()
 
 
 def _written(made: bytes, path: Path) -> None:

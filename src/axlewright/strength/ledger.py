@@ -5,10 +5,11 @@ ratio is linear in the loads, so its standing part and its live part add. The ha
 the vector reaches length 1 is then the root of a quadratic, in every draw at once.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from axlewright.duty import CASES
 from axlewright.physics.quantities import Num
@@ -60,13 +61,16 @@ class Ledger:
         """Capacities as (rows, draws), N m or N."""
         return np.stack([np.broadcast_to(holds, (self._draws,)) for holds in self._holds])
 
-    def stacked(self) -> Column:
-        """Ratios as (rows, slots, draws, case rows), zero where a row has fewer."""
-        out = np.zeros((len(self.rows), SLOTS, self._draws, len(CASES)))
-        for place, ratios in enumerate(self._ratios):
-            for slot, ratio in enumerate(ratios):
-                out[place, slot] = ratio
-        return out
+    def alike(self) -> Iterator[tuple[list[int], Column]]:
+        """Rows with as many ratios as one another: their places, and (rows, slots, draws, cases)."""
+        for slots in range(1, SLOTS + 1):
+            places = [at for at, ratios in enumerate(self._ratios) if len(ratios) == slots]
+            if places:
+                out = np.empty((len(places), slots, self._draws, len(CASES)))
+                for made, place in zip(out, places, strict=True):
+                    for slot, ratio in enumerate(self._ratios[place]):
+                        made[slot] = ratio
+                yield places, out
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -89,28 +93,49 @@ STANDS = np.array([1.0 if case.standing else 0.0 for case in CASES[1:]])
 
 def solve(ledger: Ledger) -> Solved:
     """Hardness and utilisation of every row in every case."""
-    ratios = ledger.stacked()
-    base = ratios[..., :1] * STANDS
-    live = ratios[..., 1:]
-    total = base + live
-    pushes = np.array([row.pushes_only for row in ledger.rows])
-    utilisation = np.sqrt(np.einsum("rsnc,rsnc->rnc", total, total))
-    square = np.einsum("rsnc,rsnc->rnc", live, live)
-    mixed = np.einsum("rsnc,rsnc->rnc", base, live)
-    constant = np.einsum("rsnc,rsnc->rnc", base, base) - 1.0
-    with np.errstate(divide="ignore", invalid="ignore"):
-        root = np.sqrt(np.maximum(mixed * mixed - square * constant, 0.0))
-        hardness = np.where(square > 1e-18, (root - mixed) / square, np.inf)
-    hardness = np.where(constant >= 0.0, 0.0, hardness)
-    if pushes.any():
-        one_base, one_live = base[pushes, 0], live[pushes, 0]
-        with np.errstate(divide="ignore", invalid="ignore"):
-            forward = np.where(one_live > 1e-9, (1.0 - one_base) / one_live, np.inf)
-        hardness[pushes] = np.where(one_base >= 1.0, 0.0, forward)
-        utilisation[pushes] = np.maximum(total[pushes, 0], 0.0)
+    capacity = ledger.capacities()
+    shape = (*capacity.shape, len(CASES) - 1)
+    hardness, utilisation = np.empty(shape), np.empty(shape)
+    for places, ratios in ledger.alike():
+        pushes = np.array([ledger.rows[place].pushes_only for place in places])
+        hardness[places], utilisation[places] = _solved(ratios, pushes)
     return Solved(
         rows=tuple(ledger.rows),
         hardness=hardness,
         utilisation=utilisation,
-        capacity=ledger.capacities(),
+        capacity=capacity,
     )
+
+
+def _solved(ratios: Column, pushes: NDArray[np.bool_]) -> tuple[Column, Column]:
+    """Hardness and utilisation of rows with as many ratios, (rows, draws, live cases)."""
+    stands, live = ratios[..., :1], ratios[..., 1:]
+    total = stands * STANDS
+    total += live
+    utilisation = np.sqrt(_summed(total, total))
+    square = _summed(live, live)
+    mixed = _summed(live, stands) * STANDS
+    constant = _summed(stands, stands) * STANDS - 1.0
+    with np.errstate(divide="ignore", invalid="ignore"):
+        root = mixed * mixed
+        root -= square * constant
+        np.maximum(root, 0.0, out=root)
+        np.sqrt(root, out=root)
+        root -= mixed
+        hardness = np.where(square > 1e-18, root / square, np.inf)
+    hardness[constant >= 0.0] = 0.0
+    if pushes.any():
+        one_base, one_live = stands[pushes, 0] * STANDS, live[pushes, 0]
+        with np.errstate(divide="ignore", invalid="ignore"):
+            forward = np.where(one_live > 1e-9, (1.0 - one_base) / one_live, np.inf)
+        hardness[pushes] = np.where(one_base >= 1.0, 0.0, forward)
+        utilisation[pushes] = np.maximum(total[pushes, 0], 0.0)
+    return hardness, utilisation
+
+
+def _summed(one: Column, other: Column) -> Column:
+    """Products summed over the slots."""
+    made = one[:, 0] * other[:, 0]
+    for slot in range(1, one.shape[1]):
+        made += one[:, slot] * other[:, slot]
+    return np.asarray(made)

@@ -188,7 +188,7 @@ MUST_SHOW = {
     "steering_arm ball_joints_left hub_bearing_left spindle_right inner_shaft_left stub_shaft_left "
     "spline_left cross_joint_right yoke_ears_left side_gears ring_and_pinion carrier_caps "
     "propeller_shaft tie_rod drag_link track_bar track_bar_bracket_axle track_bar_bracket_frame "
-    "link_brackets_left links spring_seat_right wheel_studs_left bracket_bolts",
+    "link_brackets_left links spring_seat_right wheel_studs_left bracket_bolts locking_hub_right",
     "stork-rear": "tube_left tube_joint_right centre cover end_forging_left hub_bearing_left "
     "spindle_right inner_shaft_left spline_left spring_seat_right wheel_studs_left",
 }

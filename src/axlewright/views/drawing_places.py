@@ -172,6 +172,7 @@ SIDED = frozenset(
         "cross_joint",
         "yoke_ears",
         "link_brackets",
+        "locking_hub",
         "spring_seat",
         "damper_bracket",
         "wheel_studs",
@@ -213,6 +214,8 @@ def _sided(axle: Axle, kind: str, side: str) -> Spot:  # noqa: PLR0911, PLR0912 
             if not axle.front:
                 return _single(axle, "propeller_shaft")
             return 0.0, pivot, 0.0
+        case "locking_hub":
+            return 0.0, axle.hub_face(side) + sign * 24.0, 0.0
         case "yoke_ears":
             return 0.0, pivot - sign * 0.62 * mm["cap_to_cap"], 20.0
         case "link_brackets":

@@ -61,6 +61,8 @@ def draw_hub(pen: Pen, axle: Axle, side: str) -> None:
             pen.box(*box, f"hub_bearing_{side}")
             pen.line([box[:2], box[2:]], "hair")
             pen.line([(box[0], box[3]), (box[2], box[1])], "hair")
+    if axle.front and axle.words.get("drive.unlocking_hubs") == "yes":
+        pen.box(-face, -36.0, -(face + sign * 48.0), 36.0, f"locking_hub_{side}")
     for high in (-circle, circle):
         bolt = 0.5 * mm["stud_diameter"]
         pen.box(

@@ -117,6 +117,31 @@ def test_the_kernel_does_what_its_dense_twin_does(seed):
     np.testing.assert_allclose(solved.face[0], faces, rtol=0, atol=1e-8 * np.max(np.abs(faces)))
 
 
+# Eight cases go through in squares of eight by eight numbers, of which the last may overlap.
+@pytest.mark.parametrize("cases", [1, 8, 17])
+@pytest.mark.parametrize("count", [2, 3, 4, 5, 12, 13])
+def test_chains_of_any_length_do_what_their_dense_twin_does(count, cases):
+    given_chain = list(chain(count, count=count, cases=cases, seats=3))
+    given_chain[7][:] = False
+    solved = frame.solve_chain(*given_chain)
+    moved, faces = twin(*[x if i in {5, 7} else x[0] for i, x in enumerate(given_chain)])
+    near = 1e-10 * np.max(np.abs(moved))
+    np.testing.assert_allclose(solved.displacement[0], moved, rtol=0, atol=near)
+    near = 1e-8 * np.max(np.abs(faces))
+    np.testing.assert_allclose(solved.face[0], faces, rtol=0, atol=near)
+
+
+@pytest.mark.parametrize("cases", [1, 8])
+def test_a_lone_node_sits_on_its_spring(cases):
+    load = np.arange(1.0, 6.0 * cases + 1.0).reshape(cases, 1, 6)
+    none = np.zeros(0)
+    solved = frame.solve_chain(
+        np.zeros((1, 3)), none, none, none, none, [0], 4.0 * np.eye(6)[None],
+        np.zeros((1, 6), dtype=bool), load,
+    )  # fmt: skip
+    np.testing.assert_allclose(solved.displacement[0], load / 4.0, rtol=1e-15)
+
+
 def test_a_well_held_chain_agrees_with_its_twin_to_twelve_digits():
     given_chain = list(chain(11))
     given_chain[7] = np.zeros((9, 6), dtype=bool)

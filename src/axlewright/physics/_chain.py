@@ -1,29 +1,35 @@
-"""The compiled part of ``frame``: factorise, solve, recover, refine."""
+"""The compiled part of ``frame``: assemble, factorise, solve, recover, refine."""
+
+from typing import TypeAlias
 
 import numpy as np
 from numpy.typing import NDArray
 
-from axlewright.physics._blocks import (
-    ACTION,
-    LEFT,
-    MOVED,
-    PART,
-    ROW,
+from axlewright.physics._blocks import BEAM, NODE, PART, TALE, back, factorise, onward
+from axlewright.physics._wide import (
+    CACHE_LINE,
     WIDE,
     Array,
-    Flags,
-    factorise,
-    substitute,
+    each,
+    full,
+    less,
+    minus,
+    more,
+    plus,
+    put,
+    row,
+    times,
+    transpose,
 )
-from axlewright.physics.compiled import kernel, ordered_kernel
+from axlewright.physics.compiled import ordered_kernel
 
 LARGEST_CORRECTION = 1e-3  # of the displacement: more means that the digits are lost
+Places: TypeAlias = NDArray[np.int64]
+Flags: TypeAlias = NDArray[np.bool_]
 
 
-@kernel
+@ordered_kernel
 def chain_kernel(
-    lanes: int,
-    width: int,
     nodes: Array,
     axial: Array,
     bending_up: Array,
@@ -31,30 +37,25 @@ def chain_kernel(
     torsion: Array,
     shear_up: Array,
     shear_fore: Array,
-    support_node: NDArray[np.int64],
+    support_node: Places,
     support: Array,
     fixed: Flags,
     loads: Array,
-) -> tuple[Array, Array, NDArray[np.int64]]:
-    """Solve every lane; an axis of length one is shared by all lanes."""
-    count = nodes.shape[1]
-    cases = loads.shape[1]
-    displacement = np.empty((lanes, cases, count, 6))
-    face = np.empty((lanes, cases, count - 1, 2, 6))
-    status = np.empty(lanes, np.int64)
-    end = np.empty((count - 1, 6, 6))
-    span = np.empty((count - 1, 3))
-    lower = np.empty((count, 6, 6))
-    pivot = np.empty((count, 6))
-    whole = np.empty((count, 6))
-    link = np.empty((count, 6, 6))
-    work = np.empty((count + 2) * ROW)
-    work[:ROW] = 0.0
-    work[(count + 1) * ROW :] = 0.0
-    for lane in range(lanes):
+    displacement: Array,
+    face: Array,
+    status: Places,
+) -> None:
+    """Solve every lane into the last three; an axis of length one is shared by all lanes."""
+    count, cases = nodes.shape[1], loads.shape[1]
+    band, inverse = _room(NODE * count), _room(8 * count)
+    stiff, tale = _room(BEAM * count), _room(TALE * count)
+    load, left, moved = _room(PART * count), _room(PART * count), _room(PART * count)
+    action = _room(2 * PART * count)
+    tale[:] = 0.0
+    held = _held(fixed)
+    for lane in range(status.shape[0]):
         springs = support[lane % support.shape[0]]
-        acting = loads[lane % loads.shape[0]]
-        assemble(
+        _beams(
             nodes[lane % nodes.shape[0]],
             axial[lane % axial.shape[0]],
             bending_up[lane % bending_up.shape[0]],
@@ -62,92 +63,62 @@ def chain_kernel(
             torsion[lane % torsion.shape[0]],
             shear_up[lane % shear_up.shape[0]],
             shear_fore[lane % shear_fore.shape[0]],
-            end,
-            span,
-            lower,
-            link,
+            tale,
         )
+        _assemble(tale, stiff, band)
         for order in range(support_node.shape[0]):
-            node = support_node[order]
+            at = NODE * support_node[order]
             for i in range(6):
                 for j in range(6):
-                    lower[node, i, j] += springs[order, i, j]
-        status[lane] = factorise(lower, pivot, whole, link, fixed)
+                    band[at + 8 * i + j] += springs[order, i, j]
+        _hold(held, band)
+        status[lane] = factorise(band, inverse)
+        begin = lane % loads.shape[0] * cases
         for first in range(0, cases, WIDE):
             if status[lane] != 0:
                 break
             taken = min(WIDE, cases - first)
-            last = first + taken
-            spread(acting[first:last], fixed, work)
-            substitute(lower, pivot, link, work, MOVED, width)
-            deform(end, span, work, MOVED, width)
+            _spread(loads, 6 * count * (begin + first), 6 * count, taken, load)
+            _release(held, load)
+            onward(band, load, left)
+            back(band, inverse, stiff, tale, load, left, moved, action, False)
             # The out-of-balance of the first answer is solved for as a second, small load.
-            balance(span, support_node, springs, fixed, work, width)
-            substitute(lower, pivot, link, work, LEFT, width)
-            deform(end, span, work, LEFT, width)
-            status[lane] = judge(work)
-            gather(work, displacement[lane, first:last])
-            gather_faces(span, work, face[lane, first:last])
+            for order in range(support_node.shape[0]):
+                _resist(springs[order], PART * support_node[order], moved, left)
+            _release(held, left)
+            onward(band, left, left)
+            size, change = back(band, inverse, stiff, tale, load, left, moved, action, True)
+            status[lane] = _judged(size, change)
+            done = lane * cases + first
+            _gather(moved, 6 * count, taken, displacement, 6 * count * done)
+            _gather(action, 12 * (count - 1), taken, face, 12 * (count - 1) * done)
         if status[lane] != 0:
             displacement[lane] = np.nan
             face[lane] = np.nan
-    return displacement, face, status
 
 
-@kernel
-def spread(acting: Array, fixed: Flags, work: Array) -> None:
-    """Set the loads of some cases side by side, none along what is fixed, and no actions."""
-    count = fixed.shape[0]
-    first = 0 if acting.shape[0] < WIDE else ACTION  # columns of missing cases hold zeros
-    last = ROW if acting.shape[0] < WIDE else LEFT
-    for k in range(count):
-        for at in range(ROW * (k + 1) + first, ROW * (k + 1) + last):
-            work[at] = 0.0
-    for c in range(acting.shape[0]):
-        load = acting[c]
-        for k in range(count):
-            at = ROW * (k + 1) + c
-            for i in range(6):
-                value = 0.0 if fixed[k, i] else load[k, i]
-                work[at + MOVED + WIDE * i] = value
-                work[at + LEFT + WIDE * i] = value
+@ordered_kernel
+def _room(size: int) -> Array:
+    """Room for numbers, from a cache line on."""
+    raw = np.empty(size + CACHE_LINE // 8)
+    skipped = -(raw.ctypes.data // 8) % (CACHE_LINE // 8)
+    return raw[skipped : skipped + size]
 
 
-@kernel
-def gather(work: Array, displacement: Array) -> None:
-    """Sum the two answers and part the cases again."""
-    for c in range(displacement.shape[0]):
-        out = displacement[c]
-        for k in range(out.shape[0]):
-            at = ROW * (k + 1) + c
-            for i in range(6):
-                out[k, i] = work[at + MOVED + WIDE * i] + work[at + LEFT + WIDE * i]
+@ordered_kernel
+def _held(fixed: Flags) -> Places:
+    """Places of the fixed freedoms, counted node by node."""
+    held = np.empty(fixed.size, np.int64)
+    found = 0
+    for k in range(fixed.shape[0]):
+        for i in range(6):
+            held[found] = 6 * k + i
+            found += fixed[k, i]
+    return held[:found]
 
 
-@kernel
-def gather_faces(span: Array, work: Array, face: Array) -> None:
-    """Part the cases and carry the actions to the first end of each beam too."""
-    for c in range(face.shape[0]):
-        out = face[c]
-        for k in range(span.shape[0]):
-            at = ROW * (k + 1) + ACTION + c
-            dx, dy, dz = span[k, 0], span[k, 1], span[k, 2]
-            fx, fy, fz = work[at], work[at + WIDE], work[at + 2 * WIDE]
-            mx, my, mz = work[at + 3 * WIDE], work[at + 4 * WIDE], work[at + 5 * WIDE]
-            for near in range(2):
-                out[k, near, 0] = fx
-                out[k, near, 1] = fy
-                out[k, near, 2] = fz
-            out[k, 1, 3] = mx
-            out[k, 1, 4] = my
-            out[k, 1, 5] = mz
-            out[k, 0, 3] = mx + (dy * fz - dz * fy)
-            out[k, 0, 4] = my + (dz * fx - dx * fz)
-            out[k, 0, 5] = mz + (dx * fy - dy * fx)
-
-
-@kernel
-def assemble(
+@ordered_kernel
+def _beams(
     nodes: Array,
     axial: Array,
     bending_up: Array,
@@ -155,156 +126,146 @@ def assemble(
     torsion: Array,
     shear_up: Array,
     shear_fore: Array,
-    end: Array,
-    span: Array,
-    diagonal: Array,
-    beside: Array,
+    tale: Array,
 ) -> None:
-    """Fill the stiffness of each beam at its second end, and the blocks of the whole chain.
-
-    With the first end clamped: force = a u + b turn, moment = b' u + c turn. By symmetry the
-    first end has a, -b, c, and the block between second and first end is -a, b; -b', e.
-    """
-    count = nodes.shape[0]
-    diagonal[:] = 0.0
-    e = np.empty((3, 3))
-    for k in range(count - 1):
+    """Write the axes of each beam (three numbers between zeros), ten stiffnesses, its extent."""
+    for k in range(nodes.shape[0] - 1):
+        t = tale[TALE * k : TALE * (k + 1)]
         dx = nodes[k + 1, 0] - nodes[k, 0]
         dy = nodes[k + 1, 1] - nodes[k, 1]
         dz = nodes[k + 1, 2] - nodes[k, 2]
-        span[k, 0], span[k, 1], span[k, 2] = dx, dy, dz
+        t[37], t[38], t[39] = dx, dy, dz
         flat = dx * dx + dy * dy
         length = np.sqrt(flat + dz * dz)
         per = 1.0 / length
-        e[0, 0], e[0, 1], e[0, 2] = dx * per, dy * per, dz * per
+        x0, x1, x2 = dx * per, dy * per, dz * per
+        t[3], t[4], t[5] = x0, x1, x2
         level = np.sqrt(flat) * per
         if level > 1e-6:
             # "Up" is global z made square to the beam; across is up x along, so level.
-            e[1, 0], e[1, 1], e[1, 2] = -e[0, 1] / level, e[0, 0] / level, 0.0
-            e[2, 0] = -e[0, 0] * e[0, 2] / level
-            e[2, 1] = -e[0, 1] * e[0, 2] / level
-            e[2, 2] = level
+            aside = 1.0 / level
+            t[11], t[12], t[13] = -x1 * aside, x0 * aside, 0.0
+            t[19], t[20], t[21] = -x0 * x2 * aside, -x1 * x2 * aside, level
         else:
-            toward = -1.0 if dz > 0 else 1.0
-            e[1, 0], e[1, 1], e[1, 2] = 0.0, toward, 0.0
-            e[2, 0], e[2, 1], e[2, 2] = 1.0, 0.0, 0.0
+            t[11], t[12], t[13] = 0.0, (-1.0 if dz > 0 else 1.0), 0.0
+            t[19], t[20], t[21] = 1.0, 0.0, 0.0
         soft_up = shear_up[k] if shear_up.shape[0] > 1 else shear_up[0]
         soft_fore = shear_fore[k] if shear_fore.shape[0] > 1 else shear_fore[0]
         phi_up = 12.0 * bending_up[k] * soft_up * per * per
         phi_fore = 12.0 * bending_fore[k] * soft_fore * per * per
         up = bending_up[k] * per / (1.0 + phi_up)
         fore = bending_fore[k] * per / (1.0 + phi_fore)
-        a0, a1, a2 = axial[k] * per, 12.0 * fore * per * per, 12.0 * up * per * per
-        b1, b2 = 6.0 * fore * per, 6.0 * up * per
-        c0, c1, c2 = torsion[k] * per, (4.0 + phi_up) * up, (4.0 + phi_fore) * fore
-        d1, d2 = (2.0 - phi_up) * up, (2.0 - phi_fore) * fore
-        for i in range(3):
-            for j in range(3):
-                along = e[0, i] * e[0, j]
-                a = a0 * along + a1 * e[1, i] * e[1, j] + a2 * e[2, i] * e[2, j]
-                b = b2 * e[2, i] * e[1, j] - b1 * e[1, i] * e[2, j]
-                c = c0 * along + c1 * e[1, i] * e[1, j] + c2 * e[2, i] * e[2, j]
-                d = d1 * e[1, i] * e[1, j] + d2 * e[2, i] * e[2, j] - c0 * along
-                end[k, i, j] = a
-                end[k, i, j + 3] = b
-                end[k, j + 3, i] = b
-                end[k, i + 3, j + 3] = c
-                diagonal[k, i, j] += a
-                diagonal[k, i, j + 3] -= b
-                diagonal[k, j + 3, i] -= b
-                diagonal[k, i + 3, j + 3] += c
-                diagonal[k + 1, i, j] = a
-                diagonal[k + 1, i, j + 3] = b
-                diagonal[k + 1, j + 3, i] = b
-                diagonal[k + 1, i + 3, j + 3] = c
-                # Rows belong to the first end, columns to the second.
-                beside[k, i, j] = -a
-                beside[k, i, j + 3] = -b
-                beside[k, j + 3, i] = b
-                beside[k, i + 3, j + 3] = d
+        t[27], t[28], t[29] = axial[k] * per, 12.0 * fore * per * per, 12.0 * up * per * per
+        t[30], t[31] = 6.0 * fore * per, 6.0 * up * per
+        t[32], t[33], t[34] = torsion[k] * per, (4.0 + phi_up) * up, (4.0 + phi_fore) * fore
+        t[35], t[36] = (2.0 - phi_up) * up, (2.0 - phi_fore) * fore
 
 
 @ordered_kernel
-def deform(end: Array, span: Array, work: Array, column: int, width: int) -> None:
-    """Add the actions at the second end of each beam that a column of displacements makes."""
-    for k in range(end.shape[0]):
-        dx, dy, dz = span[k, 0], span[k, 1], span[k, 2]
-        e = end[k]
-        rows = work[ROW * (k + 1) + column : ROW * (k + 2) + column + PART]
-        out = work[ROW * (k + 1) + ACTION : ROW * (k + 1) + ACTION + PART]
-        e00, e01, e02, e03, e04, e05 = e[0, 0], e[0, 1], e[0, 2], e[0, 3], e[0, 4], e[0, 5]
-        e11, e12, e13, e14, e15 = e[1, 1], e[1, 2], e[1, 3], e[1, 4], e[1, 5]
-        e22, e23, e24, e25 = e[2, 2], e[2, 3], e[2, 4], e[2, 5]
-        e33, e34, e35 = e[3, 3], e[3, 4], e[3, 5]
-        e44, e45 = e[4, 4], e[4, 5]
-        e55 = e[5, 5]
-        for c in range(width):
-            rx, ry, rz = rows[24 + c], rows[32 + c], rows[40 + c]
-            # First the difference of near numbers, which is exact, then the small rotation.
-            u = rows[144 + c] - rows[c] - (ry * dz - rz * dy)
-            v = rows[152 + c] - rows[8 + c] - (rz * dx - rx * dz)
-            w = rows[160 + c] - rows[16 + c] - (rx * dy - ry * dx)
-            rx, ry, rz = rows[168 + c] - rx, rows[176 + c] - ry, rows[184 + c] - rz
-            out[c] += e00 * u + e01 * v + e02 * w + e03 * rx + e04 * ry + e05 * rz
-            out[8 + c] += e01 * u + e11 * v + e12 * w + e13 * rx + e14 * ry + e15 * rz
-            out[16 + c] += e02 * u + e12 * v + e22 * w + e23 * rx + e24 * ry + e25 * rz
-            out[24 + c] += e03 * u + e13 * v + e23 * w + e33 * rx + e34 * ry + e35 * rz
-            out[32 + c] += e04 * u + e14 * v + e24 * w + e34 * rx + e44 * ry + e45 * rz
-            out[40 + c] += e05 * u + e15 * v + e25 * w + e35 * rx + e45 * ry + e55 * rz
+def _assemble(tale: Array, stiff: Array, band: Array) -> None:
+    """Fill the stiffness of each beam at its second end, and the blocks of the whole chain.
+
+    With the first end clamped: force = a u + b turn, moment = b' u + c turn. By symmetry the
+    first end has a, -b, c, and the block between first and second end is -a, -b; b', d.
+    """
+    band[:PART] = 0.0
+    band[band.shape[0] - PART :] = 0.0
+    nothing = full(0.0)
+    for k in range(tale.shape[0] // TALE - 1):
+        t, at, e = TALE * k, NODE * k, BEAM * k
+        # Columns of turn lie three places on.
+        turn_x, turn_y, turn_z = row(tale, t), row(tale, t + 8), row(tale, t + 16)
+        push_y, push_z = row(tale, t + 11), row(tale, t + 19)
+        a_x = times(each(tale, t + 27), row(tale, t + 3))
+        a_y, a_z = times(each(tale, t + 28), push_y), times(each(tale, t + 29), push_z)
+        bt_z, bt_y = times(each(tale, t + 30), turn_z), times(each(tale, t + 31), turn_y)
+        bp_y, bp_z = times(each(tale, t + 30), push_y), times(each(tale, t + 31), push_z)
+        c_x, c_y = times(each(tale, t + 32), turn_x), times(each(tale, t + 33), turn_y)
+        c_z = times(each(tale, t + 34), turn_z)
+        d_y, d_z = times(each(tale, t + 35), turn_y), times(each(tale, t + 36), turn_z)
+        for _ in range(3):
+            x, y, z = each(tale, t + 3), each(tale, t + 11), each(tale, t + 19)
+            a = more(more(times(x, a_x), y, a_y), z, a_z)
+            b = less(times(z, bt_y), y, bt_z)
+            turned = less(times(y, bp_z), z, bp_y)
+            c = more(more(times(x, c_x), y, c_y), z, c_z)
+            d = less(more(times(y, d_y), z, d_z), x, c_x)
+            second, moment = plus(a, b), plus(turned, c)
+            put(stiff, e, second)
+            put(stiff, e + 24, moment)
+            put(band, at, plus(row(band, at), minus(a, b)))
+            put(band, at + 24, plus(row(band, at + 24), minus(c, turned)))
+            put(band, at + PART, minus(nothing, second))
+            put(band, at + PART + 24, plus(turned, d))
+            put(band, at + NODE, second)
+            put(band, at + NODE + 24, moment)
+            t, at, e = t + 1, at + 8, e + 8
 
 
 @ordered_kernel
-def balance(
-    span: Array,
-    support_node: NDArray[np.int64],
-    springs: Array,
-    fixed: Flags,
-    work: Array,
-    width: int,
-) -> None:
-    """Leave in LEFT what loads, springs and beams do not balance at each node."""
-    for k in range(span.shape[0]):
-        dx, dy, dz = span[k, 0], span[k, 1], span[k, 2]
-        rows = work[ROW * (k + 1) + ACTION : ROW * (k + 2) + LEFT + PART]
-        for c in range(width):
-            fx, fy, fz = rows[c], rows[8 + c], rows[16 + c]
-            mx, my, mz = rows[24 + c], rows[32 + c], rows[40 + c]
-            rows[48 + c] += fx
-            rows[56 + c] += fy
-            rows[64 + c] += fz
-            rows[72 + c] += mx + (dy * fz - dz * fy)
-            rows[80 + c] += my + (dz * fx - dx * fz)
-            rows[88 + c] += mz + (dx * fy - dy * fx)
-            rows[192 + c] -= fx
-            rows[200 + c] -= fy
-            rows[208 + c] -= fz
-            rows[216 + c] -= mx
-            rows[224 + c] -= my
-            rows[232 + c] -= mz
-    for order in range(support_node.shape[0]):
-        at = ROW * (support_node[order] + 1)
-        for i in range(6):
-            for j in range(6):
-                stiffness = springs[order, i, j]
-                for c in range(width):
-                    work[at + LEFT + WIDE * i + c] -= stiffness * work[at + MOVED + WIDE * j + c]
-    for k in range(fixed.shape[0]):
-        for i in range(6):
-            if fixed[k, i]:
-                for c in range(width):
-                    work[ROW * (k + 1) + LEFT + WIDE * i + c] = 0.0
+def _hold(held: Places, band: Array) -> None:
+    """Cut fixed freedoms out of the matrix."""
+    for freedom in held:
+        k, i = freedom // 6, freedom % 6
+        at = NODE * k
+        for j in range(6):
+            band[at + 8 * i + j] = 0.0
+            band[at + 8 * j + i] = 0.0
+            band[at + PART + 8 * i + j] = 0.0
+            if k > 0:
+                band[at - PART + 8 * j + i] = 0.0
+        band[at + 8 * i + i] = 1.0
 
 
-@kernel
-def judge(work: Array) -> int:
+@ordered_kernel
+def _release(held: Places, values: Array) -> None:
+    """Take what acts along fixed freedoms away."""
+    for freedom in held:
+        values[WIDE * freedom : WIDE * freedom + WIDE] = 0.0
+
+
+@ordered_kernel
+def _resist(spring: Array, at: int, moved: Array, left: Array) -> None:
+    """Take away what a spring carries."""
+    for i in range(6):
+        rest = row(left, at + WIDE * i)
+        for j in range(6):
+            rest = less(rest, each(spring, 6 * i + j), row(moved, at + WIDE * j))
+        put(left, at + WIDE * i, rest)
+
+
+@ordered_kernel
+def _spread(loads: Array, begin: int, length: int, taken: int, load: Array) -> None:
+    """Set some cases side by side; columns of missing cases hold zeros."""
+    if taken == WIDE and length >= WIDE:
+        for begun in range(0, length, WIDE):
+            at = min(begun, length - WIDE)  # the last square overlaps the one before
+            transpose(loads, begin + at, length, load, WIDE * at, WIDE)
+        return
+    load[:] = 0.0
+    flat = loads.reshape(-1)
+    for c in range(taken):
+        for at in range(length):
+            load[WIDE * at + c] = flat[begin + length * c + at]
+
+
+@ordered_kernel
+def _gather(wide: Array, length: int, taken: int, out: Array, begin: int) -> None:
+    """Part the cases again."""
+    if taken == WIDE and length >= WIDE:
+        for begun in range(0, length, WIDE):
+            at = min(begun, length - WIDE)
+            transpose(wide, WIDE * at, WIDE, out, begin + at, length)
+        return
+    flat = out.reshape(-1)
+    for c in range(taken):
+        for at in range(length):
+            flat[begin + length * c + at] = wide[WIDE * at + c]
+
+
+@ordered_kernel
+def _judged(size: float, change: float) -> int:
     """Say whether the correction is small, as it is wherever the matrix could be trusted."""
-    size = 0.0
-    change = 0.0
-    for row in range(ROW, work.shape[0] - ROW, ROW):
-        for at in range(row, row + PART):
-            size += work[at + MOVED] * work[at + MOVED]
-            change += work[at + LEFT] * work[at + LEFT]
-    # Not isfinite: numba spells it x - x, which the freedom to reorder sums may turn into zero.
     if not size + change < np.inf:
         return 2
     if change > LARGEST_CORRECTION * LARGEST_CORRECTION * size:

@@ -20,7 +20,6 @@ from typing import NamedTuple, TypeAlias
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from axlewright.physics._blocks import WIDE
 from axlewright.physics._chain import chain_kernel
 
 Array: TypeAlias = NDArray[np.float64]
@@ -106,9 +105,14 @@ def solve_chain(
         *(each.shape[0] for each in stiffness),
         *(each.shape[0] for each in shear),
     )
-    return ChainSolution(
-        *chain_kernel(lanes, WIDE, place, *stiffness, *shear, seats, springs, held, acting)
+    cases, count = acting.shape[1:3]
+    displacement = np.empty((lanes, cases, count, 6))
+    face = np.empty((lanes, cases, count - 1, 2, 6))
+    status = np.empty(lanes, dtype=np.int64)
+    chain_kernel(
+        place, *stiffness, *shear, seats, springs, held, acting, displacement, face, status
     )
+    return ChainSolution(displacement, face, status)
 
 
 def rod_support(offset: ArrayLike, direction: ArrayLike, stiffness: ArrayLike) -> Array:

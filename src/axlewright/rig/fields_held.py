@@ -123,6 +123,7 @@ HELD_FIELDS: tuple[Field, ...] = (
         how="The vehicle's left or right, looking forward.",
         example="left",
         choices=("left", "right"),
+        axle="front",
     ),
     Field(
         path="track_bar.outer",

@@ -6,7 +6,23 @@ from importlib.metadata import version
 from axlewright import units
 from axlewright.rig import FIELDS, FIRST_FIELDS, SEED, Rig, point_columns, rig_from_text
 from axlewright.strength import Assessment, Comparison, Influence, Place
-from axlewright.tables import fingerprint, sources
+from axlewright.tables import (
+    cross_joints,
+    duties,
+    endurance_curves,
+    fastener_grades,
+    fingerprint,
+    frictions,
+    hardnesses,
+    hub_bearings,
+    load_indices,
+    materials,
+    scatters,
+    severities,
+    speed_symbols,
+    splines,
+    weld_details,
+)
 from axlewright.views.answer import (
     CAUTION,
     OrderRow,
@@ -25,6 +41,7 @@ from axlewright.views.answer import (
 )
 from axlewright.views.drawing_sheet import Flag, blank_drawing, drawing, drawing_in_words
 from axlewright.views.phrases import closeness, quantity
+from axlewright.views.questions import field_name
 
 MOST_ASSUMPTIONS = 16
 MOST_WEAR = 4
@@ -198,11 +215,7 @@ def report_data(answer: Assessment | Comparison, system: str = "metric") -> Repo
         answers=_answers(rig, system),
         cautions=CAUTIONS,
         bases=_bases(now),
-        table_sources=tuple(
-            source.title
-            for source in sources().values()
-            if source.kind not in {"memory", "practice"}
-        ),
+        table_sources=_table_sources(),
         origin=_origin(now, compared),
     )
 
@@ -300,18 +313,22 @@ def _answers(rig: Rig, system: str) -> tuple[Told, ...]:
         if field.quantity in rig.given:
             datum = rig.given[field.quantity]
             about = "about " if datum.about else ""
-            value = about + units.show(datum.value, datum.kind, system)
+            shown = units.show(datum.value, datum.kind, system)
+            value = about + shown
             if datum.doubt > 0.0:
                 value += f", give or take {units.show(1.645 * datum.doubt, datum.kind, system, 2)}"
-            out.append(Told(what=field.asks, value=value, source=datum.text))
+            said = "" if datum.text in {shown, about + shown} else datum.text
+            out.append(Told(what=f"{field_name(field)}:", value=value, source=said))
         elif field.required and not field.quantity and rig.words.get(field.path):
-            out.append(Told(what=field.asks, value=rig.words[field.path], source=""))
+            out.append(Told(what=f"{field_name(field)}:", value=rig.words[field.path], source=""))
         elif field.kind == "tyre":
             told = units.show(round(rig.tyre.outer_diameter, 3), "length", system)
             wide = units.show(round(rig.tyre.section_width, 3), "length", system)
             out.append(
                 Told(
-                    what=field.asks, value=f"{told} in diameter, {wide} wide", source=rig.tyre.note
+                    what=f"{field_name(field)}:",
+                    value=f"{told} in diameter, {wide} wide",
+                    source=rig.tyre.note,
                 )
             )
     for item in rig.conditions:
@@ -320,7 +337,7 @@ def _answers(rig: Rig, system: str) -> tuple[Told, ...]:
         note = f" ({item.note})" if item.note else ""
         out.append(
             Told(
-                what="What has been mended, or hurts",
+                what="mended, or hurts:",
                 source="",
                 value=f"{item.part}{where}: {item.what}{when}{note}",
             )
@@ -329,21 +346,37 @@ def _answers(rig: Rig, system: str) -> tuple[Told, ...]:
 
 
 def _bases(assessment: Assessment) -> tuple[Told, ...]:
-    """Formula and source behind each row of the two orders that is printed."""
-    out = {}
+    """Formula and source behind each row of the two orders that is printed, said once each."""
+    out: dict[tuple[str, str], dict[str, None]] = {}
     for place in assessment.order[:5]:
         row = assessment.point.solved.rows[place.row]
         label = next(each.part for each in order_rows(assessment) if each.key == place.part)
-        out[place.part + row.mode] = Told(what=label, value=row.mode, source=row.basis)
+        out.setdefault((row.mode, row.basis), {})[label] = None
     for worn in assessment.wearing[:MOST_WEAR]:
         wear = assessment.point.wear[worn.number]
         label = next(each.part for each in wear_rows(assessment) if each.key == worn.part)
-        out[worn.part + wear.mode] = Told(what=label, value=wear.mode, source=wear.basis)
-    return tuple(out.values())
+        out.setdefault((wear.mode, wear.basis), {})[label] = None
+    return tuple(
+        Told(what="; ".join(labels), value=mode, source=basis)
+        for (mode, basis), labels in out.items()
+    )
+
+
+def _table_sources() -> tuple[str, ...]:
+    """What was read for the tables that an answer stands on."""
+    asked = (
+        *(materials, hardnesses, fastener_grades, frictions, splines, cross_joints, hub_bearings),
+        *(weld_details, endurance_curves, scatters, severities, duties, load_indices),
+        speed_symbols,
+    )
+    read = {row.origin.source for table in asked for row in table().values()}
+    return tuple(sorted(each.title for each in read if each.kind not in {"memory", "practice"}))
 
 
 def _origin(assessment: Assessment, compared: Comparison | None) -> tuple[Told, ...]:
     drawn = assessment.drawn
+    draws = f"{drawn.draws}" if drawn is not None else "none, middle values only"
+    seed = drawn.seed if drawn is not None else SEED
     rows = [
         ("rig file, SHA-256", assessment.rig.digest),
         *(
@@ -351,9 +384,7 @@ def _origin(assessment: Assessment, compared: Comparison | None) -> tuple[Told, 
             for each in (compared.changes if compared is not None else ())
         ),
         ("tables, SHA-256", fingerprint()),
-        ("draws", f"{drawn.draws}" if drawn is not None else "none: middle values only"),
-        ("seed", f"{drawn.seed if drawn is not None else SEED}"),
-        ("axlewright", version("axlewright")),
+        ("draws; seed; axlewright", f"{draws}; {seed}; {version('axlewright')}"),
     ]
     return tuple(Told(what=what, value=value, source="") for what, value in rows)
 

@@ -34,6 +34,11 @@ app.command(
     name="schema",
     help="Write the JSON Schema of the rig file, the change file or the answer.",
 )
+app.command(
+    "axlewright.cli.serve:serve",
+    name="serve",
+    help="Open the bay: your axles, the answer and the paper as pages in a browser.",
+)
 
 
 def run(words: Sequence[str]) -> int:

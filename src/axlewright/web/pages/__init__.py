@@ -1,0 +1,3 @@
+"""The pages of the bay, one module for each."""
+
+__all__: list[str] = []

@@ -43,7 +43,7 @@ from axlewright.views.drawing_sheet import Flag, blank_drawing, drawing, drawing
 from axlewright.views.phrases import closeness, quantity
 from axlewright.views.questions import field_name
 
-MOST_ASSUMPTIONS = 16
+MOST_ASSUMPTIONS = 12
 MOST_WEAR = 4
 USUAL = {"tube.bare.left": "290 mm", "tube.bare.right": "580 mm"}
 CAUTIONS = (

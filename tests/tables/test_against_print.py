@@ -338,3 +338,27 @@ def test_surface_factor_is_that_of_budynas_and_nisbett(
 ) -> None:
     got = tables.surface_finish(key).surface_factor(ultimate_mpa * 1e6)
     assert got == pytest.approx(printed, abs=6e-4)
+
+
+def test_every_spline_follows_the_rule_of_ansi_b92_1() -> None:
+    """24/48, fillet root, side fit: N/P, (N + 1)/P and (N - 2)/P inches; memory."""
+    for row in tables.splines().values():
+        pitch = 24 / INCH
+        assert row.pitch_diameter == pytest.approx(row.teeth / pitch, rel=2e-6)
+        assert row.major == pytest.approx((row.teeth + 1) / pitch, rel=2e-6)
+        assert row.minor == pytest.approx((row.teeth - 2) / pitch, rel=2e-6)
+
+
+def test_load_sharing_is_dudleys_whole_grid() -> None:
+    """Dudley: slope down, face width of 0.5, 1, 2 and 4 in across."""
+    printed = {
+        0.001: [1.0, 1.0, 1.0, 1.5],
+        0.002: [1.0, 1.0, 1.5, 2.0],
+        0.004: [1.0, 1.5, 2.0, 2.5],
+        0.008: [1.5, 2.0, 2.5, 3.0],
+    }
+    rows = list(tables.spline_misalignments().values())
+    for slope, factors in printed.items():
+        here = sorted((row.face_width, row.factor) for row in rows if row.slope == slope)
+        assert [factor for _, factor in here] == factors
+        assert [width for width, _ in here] == pytest.approx([0.0127, 0.0254, 0.0508, 0.1016])

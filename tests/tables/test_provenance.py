@@ -1,5 +1,6 @@
 """Every row says where it comes from, and what was not read carries its doubt."""
 
+import ast
 import csv
 import dataclasses
 import subprocess
@@ -109,6 +110,36 @@ def test_every_source_is_used_and_of_a_known_kind() -> None:
         *("software", "web", "practice", "memory"),
     }
     assert {source.kind for source in tables.sources().values()} <= kinds
+
+
+def blocks() -> dict[str, str]:
+    """Text of every test of the tables, with its decorators, by name."""
+    found = {}
+    for path in sorted(Path(__file__).parent.glob("test_*.py")):
+        text = path.read_text(encoding="utf-8")
+        for node in ast.parse(text).body:
+            if isinstance(node, ast.FunctionDef):
+                first = min([node.lineno, *(mark.lineno for mark in node.decorator_list)])
+                found[node.name] = "\n".join(text.splitlines()[first - 1 : node.end_lineno])
+    return found
+
+
+@pytest.mark.parametrize("name", FILES)
+def test_who_is_named_as_a_check_does_check(name: str) -> None:
+    """A test is named only where it names the row, the row's grade, or reads the whole table."""
+    whole = f"tables.{READERS[name].__name__}()"
+    for row in text_rows(name):
+        if not row["checked_by"]:
+            continue
+        block = blocks()[row["checked_by"]]
+        named = {row["key"], row.get("grade", row["key"])}
+        assert whole in block or any(each in block for each in named), row["key"]
+
+
+def test_what_was_read_is_mostly_checked() -> None:
+    """Rows from a printed source, not from memory: three in four have a test of their own."""
+    read = [row for name in FILES for row in text_rows(name) if not origin(row).remembered]
+    assert sum(bool(row["checked_by"]) for row in read) >= 0.75 * len(read)
 
 
 def test_every_table_stands_in_the_docs() -> None:

@@ -30,8 +30,8 @@ class Origin:
 
     `spread` is the factor by which the value may be off either way (90 % band, multiplied and
     divided). What it is a factor *on* stands in the catalogue, table by table. It is 1 where the
-    row's own low and high already carry the doubt. `checked_by` names a second reader who opened
-    the source; it is empty where nobody has.
+    row's own low and high already carry the doubt. `checked_by` names the test that holds the row
+    against its source, or against the rule it follows; it is empty where none does.
     """
 
     source: Source

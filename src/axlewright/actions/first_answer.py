@@ -130,13 +130,13 @@ def _joint_line(assessment: Assessment, draft: Draft) -> str:
     holds = [
         float(solved.capacity[number, 0])
         for number, row in enumerate(solved.rows)
-        if row.part in keys
+        if row.part in keys and row.breaks
     ]
     if not holds or not _known(draft, ("joint.cap_across", "joint.cap_to_cap")):
         return ""
     torque = units.show(float(f"{min(holds):.2g}"), "torque", digits=4)
     where = "at full lock" if draft.axle == "front" else "at the pinion"
-    return f"With usual steel such a joint holds about {torque} {where}, give or take a third."
+    return f"With usual steel such a joint holds about {torque} {where}, give or take a half."
 
 
 def _known(draft: Draft, paths: Iterable[str]) -> bool:

@@ -72,15 +72,14 @@ def assess(
         from axlewright.views import as_json
 
         sys.stdout.write(json.dumps(as_json(answer), indent=2, allow_nan=False) + "\n")
-    elif why is not None:
-        from axlewright.views import why_lines
-
-        _print(why_lines(shown, why, units))
     else:
-        from axlewright.views import answer_lines, folded
+        from axlewright.views import answer_lines, folded, why_lines
 
         width = max(60, shutil.get_terminal_size((100, 24)).columns)
-        _print(folded(answer_lines(answer, units, width), width))
+        lines = (
+            why_lines(shown, why, units) if why is not None else answer_lines(answer, units, width)
+        )
+        _print(folded(lines, width))
     if report is not None:
         from axlewright.actions import write_report
 

@@ -19,6 +19,7 @@ from axlewright.rig.fields import FIELDS, FIRST_FIELDS
 from axlewright.rig.finding import Finding, findings, mended_parts, stops
 from axlewright.rig.given import Given
 from axlewright.rig.reading import FOUND, WHERE, Condition, read_rig_text
+from axlewright.rig.replaced import stays_behind
 from axlewright.rig.rig import MAY_BE_UNKNOWN, Rig, given_of, load_rig, rig_from_text
 from axlewright.rig.schema import change_schema, rig_schema
 from axlewright.rig.toml_text import file_bytes
@@ -66,5 +67,6 @@ __all__ = [
     "rig_from_text",
     "rig_schema",
     "scores",
+    "stays_behind",
     "stops",
 ]

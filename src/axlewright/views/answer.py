@@ -3,30 +3,31 @@
 from dataclasses import dataclass
 from math import isfinite
 
-from axlewright.duty import CASES
-from axlewright.rig import FIELDS, Finding
-from axlewright.strength import (
-    Assessment,
-    Comparison,
-    Influence,
-    Place,
-    housing_mass,
-    lowest_point,
-)
+from axlewright.rig import FIELDS, Doubt, Finding
+from axlewright.strength import Assessment, Comparison, Influence, Place
+from axlewright.views.compared import bulk_lines, listed, replaced_lines, worse_and_better
+from axlewright.views.named_parts import kinds_meant
 from axlewright.views.phrases import (
     beside_the_track,
+    case_name,
     closeness,
+    gives,
     gives_at,
+    hurts,
+    kind_name,
     life,
     part_name,
-    quantity,
+    several,
     short_name,
+    span,
     then,
+    worn,
 )
 
 MOST_ROWS = 5
-MOST_BETTER = 6
-LESS, MORE = 0.97, 1.03  # smaller changes of a margin are not told
+AGREED = 3  # a part that broke and stands this high in an order agrees with it
+ONCE = frozenset({"broke", "bent", "bowed"})
+SLOWLY = frozenset({"mended", "cracked"})
 CAUTION = (
     "Decision support, not a certificate: the makers' manuals, local law and licensed practice "
     "come first. Go comes only from looks at the real thing."
@@ -60,16 +61,16 @@ def sentence(assessment: Assessment) -> str:
             f"{part_name(place.part, place.side)} in {_tenths(place.first)}" for place in others
         )
     told = f" ({shares})" if shares else ""
-    return f"In one bad moment {name} gives first{told}: {then(first.part)}."
+    return f"In one bad moment {name} {gives(first.part)} first{told}: {then(first.part)}."
 
 
 def wear_sentence(assessment: Assessment, system: str = "metric") -> str:
     """What is used up first, in one sentence."""
     first = assessment.wearing[0]
-    name = part_name(first.part, first.side)
     return (
-        f"Wearing out: {name}, {first.mode}, after {life(first, system)} of this use "
-        f"(a coarse estimate). If it goes: {then(first.part)}."
+        f"Wearing out: {worn(first)} after {life(first, system)} of this use "
+        f"(a coarse estimate). If {'they go' if several(first.part) else 'it goes'}: "
+        f"{then(first.part)}."
     )
 
 
@@ -98,7 +99,7 @@ def order_rows(
             key=place.part,
             gives_at=gives_at(place, assessment.columns, system),
             then=then(place.part),
-            beside=beside_the_track(place.part),
+            beside=beside_the_track(place.part, system),
             share=_share(place, assessment),
             closeness=closeness(place),
         )
@@ -117,7 +118,7 @@ def wear_rows(
             key=place.part,
             gives_at=f"{place.mode}: {life(place, system)}",
             then=then(place.part),
-            beside=beside_the_track(place.part),
+            beside=beside_the_track(place.part, system),
             share=f"{100.0 * place.first:.0f} %",
             closeness="",
         )
@@ -158,7 +159,8 @@ def measure_next(assessment: Assessment, system: str = "metric", most: int = 3) 
         swaps = ""
         if item.swaps:
             swaps = (
-                f" At its ends the first is {_kind(item.leads_low)} or {_kind(item.leads_high)}."
+                f" At the low end the {kind_name(item.leads_low)} would lead the order, at the "
+                f"high end the {kind_name(item.leads_high)}."
             )
         lines.append(f"{_matters(item, system)}: {asks} {how}{swaps}")
         if len(lines) == most:
@@ -167,122 +169,122 @@ def measure_next(assessment: Assessment, system: str = "metric", most: int = 3) 
 
 
 def measurable() -> dict[str, tuple[str, str]]:
-    """Quantities that a person can measure: the question and how, by column name."""
-    return {field.quantity: (field.asks, field.how) for field in FIELDS if field.quantity}
+    """Quantities that a person can measure: the question and how, by column name.
+
+    How hard a usual moment is cannot be measured, only judged; it has a line of its own.
+    """
+    return {
+        field.quantity: (field.asks, field.how)
+        for field in FIELDS
+        if field.quantity and not field.path.startswith("severity.")
+    }
 
 
 def after_mend_lines(assessment: Assessment) -> list[str]:
-    """Which part gives next once each leading one has been made strong."""
-    return [
-        f"Made strong enough, {part_name(part)} passes the break on to {part_name(next_part)}."
-        for part, next_part in assessment.after_mend
-    ]
+    """Which part gives next once each leading one has been made strong, and how much that buys."""
+    by_part = {place.part: place for place in assessment.order}
+    weakest = min(assessment.order, key=lambda place: place.margin)
+    lines = []
+    for part, following in assessment.after_mend:
+        mended, rest = by_part[part], by_part[following]
+        label, verb = kind_name(mended.kind), gives(following)
+        stronger = f"stronger {label}" if several(part) else f"a stronger {label}"
+        name = part_name(following, rest.side)
+        if not isfinite(mended.margin):
+            continue
+        if not isfinite(rest.margin):
+            lines.append(f"With {stronger} nothing else is in reach.")
+        elif mended.kind != weakest.kind:
+            lines.append(f"With {stronger} alone, {name} still {verb} first: it buys little.")
+        else:
+            harder = 100.0 * (rest.margin / max(mended.margin, 1e-6) - 1.0)
+            told = f"With {stronger}, {name} {verb} next, in a moment {harder:.0f} % harder"
+            worse = hurts(following) and not hurts(part)
+            warned = " That is the worse thing to break." if worse else ""
+            lines.append(f"{told}: {then(following)}.{warned}")
+    return lines
 
 
 def change_lines(comparison: Comparison, system: str = "metric") -> list[str]:
     """What a change did: what got worse as plainly as what got better."""
-    before = {place.kind: place for place in comparison.before.order}
-    after = {place.kind: place for place in comparison.after.order}
-    worse, better = [], []
-    for kind, now in after.items():
-        was = before.get(kind)
-        if was is None or not (isfinite(was.margin) or isfinite(now.margin)):
-            continue
-        name = short_name(now.part, now.side)
-        if not isfinite(now.margin):
-            better.append((-9.0, f"{name}: no longer in reach"))
-            continue
-        if not isfinite(was.margin):
-            worse.append((0.0, f"{name}: now in reach"))
-            continue
-        ratio = now.margin / max(was.margin, 1e-6)
-        line = f"{name}: {_times_more(ratio)}"
-        if ratio < LESS:
-            worse.append((ratio, line))
-        elif ratio > MORE:
-            better.append((-ratio, line))
     names = " and ".join(change.name for change in comparison.changes)
-    lines = [f"With {names}: {sentence(comparison.after)}"]
-    lines.append("Worse: " + _listed([line for _, line in sorted(worse)]))
-    told = [line for _, line in sorted(better)]
-    rest = len(told) - MOST_BETTER
-    more = [f"and {rest} more parts a little"] if rest > 0 else []
-    lines.append("Better: " + _listed(told[:MOST_BETTER] + more))
-    lines.append(_bulk_line(comparison, system))
-    if comparison.dropped:
-        lines.append(f"Readings that went with what was replaced: {_listed(comparison.dropped)}")
-    return lines
-
-
-def _bulk_line(comparison: Comparison, system: str) -> str:
-    before, after = comparison.before.columns, comparison.after.columns
-    mass = float((housing_mass(after) - housing_mass(before))[0])
-    drop = float((lowest_point(after) - lowest_point(before))[0])
-    told = "no change of mass in tubes, sleeves and truss"
-    if abs(mass) > 0.05:
-        sense = "more" if mass > 0.0 else "less"
-        told = f"{quantity(abs(mass), 'mass', system, 2)} {sense} in tubes, sleeves and truss"
-    if abs(drop) < 0.0005:
-        return f"Mass and clearance: {told}; the centre hangs as low as before."
-    sense = "higher" if drop > 0.0 else "lower"
-    moved = quantity(abs(drop), "length", system, 2)
-    return f"Mass and clearance: {told}; the centre hangs {moved} {sense}."
+    worse, better = worse_and_better(comparison)
+    before, after = comparison.before.findings, comparison.after.findings
+    new = tuple(each for each in after if each not in before)
+    return [
+        f"With {names}: {sentence(comparison.after)}",
+        f"Worse: {listed(worse)}",
+        f"Better: {listed(better)}",
+        *bulk_lines(comparison, system),
+        *replaced_lines(comparison),
+        *(drive_lines(new) if new else []),
+    ]
 
 
 def broken_lines(assessment: Assessment) -> list[str]:
-    """What has broken or been mended already, against what the order says."""
-    lines = []
+    """What has broken or been mended already, against what the order would have said."""
     kinds = [place.kind for place in assessment.order]
     wears = [place.kind for place in assessment.wearing]
-    for condition in assessment.rig.conditions:
-        if condition.what not in {"broke", "bent", "bowed", "mended", "cracked"}:
-            continue
-        key = condition.part.lower().replace("-", "_").replace(" ", "_")
-        found = [kind for kind in dict.fromkeys(kinds + wears) if kind.startswith(key)]
-        if not found:
-            lines.append(f"Already {condition.what}: {condition.part}; it is not in the orders.")
-            continue
-        kind = found[0]
-        places = []
-        if kind in kinds:
-            places.append(f"number {kinds.index(kind) + 1} in one bad moment")
-        if kind in wears:
-            places.append(f"number {wears.index(kind) + 1} in wearing out")
-        lines.append(
-            f"Already {condition.what}: {condition.part}; the orders have it as "
-            f"{' and '.join(places)}."
-        )
-    return lines
+    told = [
+        _against_orders(condition.part, condition.what, kinds, wears)
+        for condition in assessment.rig.conditions
+        if condition.what in ONCE | SLOWLY
+    ]
+    return told or ["Nothing on record has broken yet, so nothing has tested this order."]
+
+
+def _against_orders(part: str, what: str, kinds: list[str], wears: list[str]) -> str:
+    meant = kinds_meant(part, kinds + wears)
+    if not meant:
+        return f"Already {what}: {part}. The orders do not judge it, so it tells nothing of them."
+    kind = meant[0]
+    places, ranks = [], []
+    if kind in kinds:
+        places.append(f"number {kinds.index(kind) + 1} of {len(kinds)} in one bad moment")
+        ranks.append(kinds.index(kind) + 1)
+    if kind in wears:
+        places.append(f"number {wears.index(kind) + 1} of {len(wears)} in wearing out")
+        if what in SLOWLY:
+            ranks.append(wears.index(kind) + 1)
+    agrees = bool(ranks) and min(ranks) <= AGREED
+    verdict = (
+        "the order would have said so"
+        if agrees
+        else "the order would not have said so: believe the part, and look for the wrong number"
+    )
+    return (
+        f"Already {what}: {part}. The orders have the {kind_name(kind)} as "
+        f"{' and '.join(places)}; {verdict}."
+    )
 
 
 def severity_lines(assessment: Assessment) -> list[str]:
     """How far the order moves when a case's severity goes to the ends of its band."""
-    label = {case.key: case.label for case in CASES}
-    moved: dict[str, list[str]] = {}
+    now = min(assessment.order, key=lambda place: place.margin).kind
+    moved: dict[tuple[str, str], list[str]] = {}
+    seen: set[tuple[str, str]] = set()
     for move in assessment.severities:
-        if move.leads_mild != move.leads_hard:
-            ends = f"{_kind(move.leads_mild)} if milder, {_kind(move.leads_hard)} if harder"
-            moved.setdefault(ends, []).append(label[move.case])
-    if not moved:
-        return ["Milder or harder severities do not change which part goes first."]
-    told = "; ".join(f"{ends} ({', '.join(cases)})" for ends, cases in moved.items())
-    return [f"Severity could change the first part: {told}."]
+        case = case_name(move.case)
+        for end, kind in (("milder", move.leads_mild), ("harder", move.leads_hard)):
+            if kind != now and (end, case) not in seen:
+                moved.setdefault((end, kind), []).append(case)
+                seen.add((end, case))
+    lines = [
+        f"If {' or '.join(cases)} is {end} than taken here, the {kind_name(kind)} would lead."
+        for (end, kind), cases in moved.items()
+    ]
+    return lines or ["Milder or harder moments of one kind do not change which part leads."]
 
 
-def _kind(kind: str) -> str:
-    return kind.replace("_", " ")
+def doubt_name(doubt: Doubt) -> str:
+    """What a doubt is about, with an article."""
+    return f"your {doubt.label}" if doubt.given else f"the {doubt.label}"
 
 
 def _matters(item: Influence, system: str) -> str:
     doubt = item.doubt
-    low, high = (
-        quantity(doubt.low, doubt.kind, system, 2),
-        quantity(doubt.high, doubt.kind, system, 2),
-    )
-    unit = high.partition(" ")[2]
-    span = f"{low.removesuffix(unit).strip()} to {high}"
     swaps = ": could swap the first" if item.swaps else ""
-    return f"the {doubt.label} ({span}{swaps})"
+    return f"{doubt_name(doubt)} ({span(doubt.low, doubt.high, doubt.kind, system, 2)}{swaps})"
 
 
 def _share(place: Place, assessment: Assessment) -> str:
@@ -290,14 +292,4 @@ def _share(place: Place, assessment: Assessment) -> str:
 
 
 def _tenths(share: float) -> str:
-    return f"{round(10.0 * share)}"
-
-
-def _times_more(ratio: float) -> str:
-    if ratio >= 1.0:
-        return f"takes a {100.0 * (ratio - 1.0):.0f} % harder moment"
-    return f"gives at a {100.0 * (1.0 - ratio):.0f} % milder moment"
-
-
-def _listed(items: list[str] | tuple[str, ...]) -> str:
-    return "; ".join(items) if items else "nothing"
+    return f"{max(1, round(10.0 * share))}"

@@ -6,17 +6,28 @@ from axlewright import units
 from axlewright.duty import live_cases
 from axlewright.rig import Columns
 from axlewright.strength import Place, WearPlace
-from axlewright.tables import consequence
+from axlewright.tables import consequence, consequences
 
 THEN = {
     "stuck": "stuck, not out of control",
-    "crooked": "crooked, and drives so",
+    "crooked": "it drives, but crooked",
     "steering lost": "you lose the steering",
     "wheel lost": "you can lose the wheel",
     "limps": "limps on",
     "leaks": "leaks",
 }
 SOLID = "the tyres slip or the engine stalls first"
+CASES_EITHER = {  # a case of either side, without its side
+    "pull": "full pull with a wheel wedged",
+    "slide": "a side slide into a rut",
+    "hung": "one wheel hung",
+    "strike": "a ledge struck by one wheel",
+    "cornering": "a hard turn",
+    "landing": "a landing",
+    "rock": "a rock under the differential",
+    "braking": "hard braking",
+    "pull_both": "full pull with both wheels",
+}
 
 
 def part_name(part: str, side: str | None = None) -> str:
@@ -24,8 +35,46 @@ def part_name(part: str, side: str | None = None) -> str:
     label = consequence(part).label
     base = label.removeprefix("left ").removeprefix("right ")
     if side == "either":
-        return f"either {base}"
+        return f"the {base} on either side" if several(part) else f"either {base}"
     return f"the {label}"
+
+
+def kind_name(kind: str) -> str:
+    """Name of a kind of part, without side or article."""
+    known = consequences()
+    key = next(key for key in (kind, f"{kind}_left") if key in known)
+    return known[key].label.removeprefix("left ").removeprefix("right ")
+
+
+def several(part: str) -> bool:
+    """Whether the part's name is a plural."""
+    label = consequence(part).label
+    return label.endswith("s") or label == "ring and pinion"
+
+
+def gives(part: str) -> str:
+    """The verb beside the part's name."""
+    return "give" if several(part) else "gives"
+
+
+def hurts(part: str) -> bool:
+    """Whether its giving takes the steering or a wheel away."""
+    return consequence(part).what_then in {"steering lost", "wheel lost"}
+
+
+def worn(place: WearPlace) -> str:
+    """A part and how it wears out, as the beginning of a sentence."""
+    name = part_name(place.part, place.side)
+    verb, _, rest = place.mode.partition(" ")
+    if verb not in {"cracks", "wears"}:
+        return f"{name}, {place.mode}"
+    verb = verb.removesuffix("s") if several(place.part) else verb
+    return f"{name} {verb} {rest}".rstrip()
+
+
+def case_name(key: str) -> str:
+    """What happens in a case, whichever side it happens to."""
+    return CASES_EITHER.get(key) or CASES_EITHER[key.rpartition("_")[0]]
 
 
 def short_name(part: str, side: str | None = None) -> str:
@@ -38,14 +87,14 @@ def then(part: str) -> str:
     return THEN[consequence(part).what_then]
 
 
-def beside_the_track(part: str) -> str:
+def beside_the_track(part: str, system: str = "metric") -> str:
     """Whether and how the part is mended beside the track."""
     entry = consequence(part)
     if entry.mendable == "no":
         return "no"
     told = [] if entry.duration is None else [f"{entry.duration / 60.0:.0f} min"]
     if entry.spare_mass:
-        told.append(f"{entry.spare_mass:.1f} kg spare")
+        told.append(f"{quantity(entry.spare_mass, 'mass', system, 2)} spare")
     words = ", ".join(told)
     if entry.mendable == "partly":
         return f"to get out of danger, not home ({words})" if words else "partly"
@@ -76,9 +125,9 @@ def span_in_ground_terms(  # noqa: PLR0911  (one way out for each kind)
             unit = "cm" if system != "us" else "in"
             ledge = f"{_two(float(columns['strike_height'][0]), 'length', unit)} {unit}"
             return f"a {ledge} square ledge at {told}"
-        return f"sliding sideways into a rut at {told}"
+        return f"a sideways slide into a rut at {told}"
     if kind == "length":
-        return f"landing from a drop of {_span(low, high, 'length', system)}"
+        return f"a landing from a drop of {_span(low, high, 'length', system)}"
     if case.startswith("pull"):
         told = _percent(low, high)
         if case == "pull_both":
@@ -137,6 +186,13 @@ def _distance(metres: float, unit: str) -> str:
     return f"{float(f'{number:.2g}'):,.0f} {unit}"
 
 
+def span(low: float, high: float, kind: str, system: str = "metric", digits: int = 3) -> str:
+    """Two ends of a quantity, the unit once."""
+    ends = [quantity(end, kind, system, digits) for end in (low, high)]
+    unit = ends[1].partition(" ")[2]
+    return f"{ends[0].removesuffix(unit).strip()} to {ends[1]}"
+
+
 def _span(low: float, high: float, kind: str, system: str) -> str:
     unit = "cm" if kind == "length" and system != "us" else units.SYSTEMS[system][kind]
     told_low, told_high = (_two(value, kind, unit) for value in (low, high))
@@ -144,6 +200,8 @@ def _span(low: float, high: float, kind: str, system: str) -> str:
         return "more than it can meet"
     if isinf(high):
         return f"{told_low} {unit} or more"
+    if float(told_high) >= 20.0 and float(told_low) >= 1.0:
+        told_low = f"{float(told_low):.0f}"
     return f"{told_low} to {told_high} {unit}"
 
 

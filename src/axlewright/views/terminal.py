@@ -22,47 +22,58 @@ from axlewright.views.answer import (
 )
 from axlewright.views.gearing import gearing_lines
 
-STOP_BAND = "#" * 78
+BAND = 78  # signs of a stop's band, or the terminal's width
 
 
 def answer_lines(
     answer: Assessment | Comparison, system: str = "metric", width: int = 100
 ) -> list[str]:
     """All lines of an assessment, or of a rig with changes beside it."""
-    if isinstance(answer, Comparison):
-        return [
-            *answer_lines(answer.before, system, width),
-            "",
-            *change_lines(answer, system),
-            *gearing_lines(answer, system),
-            *_table(width, "one bad moment, after the change", order_rows(answer.after, system)),
-            *_table(width, "wearing out, after the change", wear_rows(answer.after, system, 3)),
-        ]
+    if not isinstance(answer, Comparison):
+        return [*_whole(answer, system, width), CAUTION]
+    after = answer.after
+    return [
+        *_whole(answer.before, system, width),
+        "",
+        *change_lines(answer, system),
+        *gearing_lines(answer, system),
+        *_table(width, "one bad moment, after the change", order_rows(after, system)),
+        *_table(width, "wearing out, after the change", wear_rows(after, system, 3)),
+        "",
+        *after_mend_lines(after)[:2],
+        CAUTION,
+    ]
+
+
+def _whole(answer: Assessment, system: str, width: int) -> list[str]:
     lines = [_heading(answer.rig), ""]
     stopped = bool(answer.stops)
     if stopped:
+        band = "#" * min(BAND, width)
         lines += [
-            STOP_BAND,
+            band,
             "STOP. Do not drive. Whatever the figures below say.",
             *(f"  {line}" for line in drive_lines(answer.stops)),
-            STOP_BAND,
+            band,
             "",
             "Behind the stop:",
         ]
     lines += [sentence(answer), wear_sentence(answer, system)]
-    if not stopped:
-        lines += drive_lines(answer.findings)
+    rest = tuple(each for each in answer.findings if each not in answer.stops)
+    if rest or not stopped:
+        lines += drive_lines(rest)
     lines += _table(width, "one bad moment", order_rows(answer, system))
     lines += _table(width, "wearing out (coarse)", wear_rows(answer, system, 3))
-    lines += [not_judged_line(answer), rests_line(answer, system)]
+    lines += ["", not_judged_line(answer), rests_line(answer, system)]
     worth = measure_next(answer, system)
     if worth:
         lines += ["Worth ten minutes:", *(f"  {line}" for line in worth)]
     lines += gearing_lines(answer, system)
     lines += after_mend_lines(answer)[:2] + broken_lines(answer) + severity_lines(answer)
     if answer.drawn is not None:
-        lines.append(f"({answer.drawn.draws} draws, seed {answer.drawn.seed}; --why N opens a row)")
-    lines.append(CAUTION)
+        lines.append(
+            f"({answer.drawn.draws:,} draws, seed {answer.drawn.seed}; --why N opens a row)"
+        )
     return lines
 
 
@@ -83,7 +94,7 @@ def _table(width: int, title: str, rows: list[OrderRow]) -> list[str]:
         ("  " + "  ".join(cell.ljust(width) for cell, width in zip(line, widths, strict=True)))
         for line in cells
     ]
-    return ["", *(line.rstrip() for line in told), ""]
+    return ["", *(line.rstrip() for line in told)]
 
 
 def _stacked(title: str, rows: list[OrderRow], width: int) -> list[str]:
@@ -95,7 +106,7 @@ def _stacked(title: str, rows: list[OrderRow], width: int) -> list[str]:
         verb = "gives at " if row.closeness else ""
         told = f"{verb}{row.gives_at}. Then: {row.then}. Beside the track: {row.beside}."
         out += wrap(told, width, initial_indent="      ", subsequent_indent="      ")
-    return [*out, ""]
+    return out
 
 
 def folded(lines: list[str], width: int) -> list[str]:

@@ -1,0 +1,119 @@
+"""A rig before and after changes: what moved, what it weighs, what went and what stayed."""
+
+from collections.abc import Sequence
+from math import isfinite
+
+from axlewright.rig import stays_behind
+from axlewright.strength import Comparison, Place, WearPlace, housing_mass, lowest_point
+from axlewright.views.phrases import kind_name, quantity, short_name
+
+MOST_BETTER, MOST_LATER = 6, 2
+LESS, MORE = 0.97, 1.03  # smaller changes of a margin are not told
+SOONER, LATER = 0.8, 1.25  # smaller changes of a coarse life are not told
+OUT_OF_REACH = 1e9
+
+
+def worse_and_better(comparison: Comparison) -> tuple[list[str], list[str]]:
+    """What got worse, all of it, and what got better, the most of it; the largest first."""
+    before = {place.kind: place for place in comparison.before.order}
+    moved = []
+    for now in comparison.after.order:
+        was = before.get(now.kind)
+        if was is not None and (isfinite(was.margin) or isfinite(now.margin)):
+            moved.append((_ratio(was, now), now))
+    moved.sort(key=lambda pair: pair[0])
+    worse = [_moved(*pair) for pair in moved if pair[0] < LESS]
+    better = [_moved(*pair) for pair in reversed(moved) if pair[0] > MORE]
+    sooner, later = _lives_moved(comparison)
+    rest = len(better) - MOST_BETTER
+    more = [f"and {rest} more parts a little"] if rest > 0 else []
+    return worse + sooner, better[:MOST_BETTER] + more + later[:MOST_LATER]
+
+
+def bulk_lines(comparison: Comparison, system: str) -> list[str]:
+    """Mass like for like, by geometry and by the scale, and how low the centre hangs."""
+    before, after = comparison.before.columns, comparison.after.columns
+    mass = float((housing_mass(after) - housing_mass(before))[0])
+    drop = float((lowest_point(after) - lowest_point(before))[0])
+    told = "no change of mass in tubes, sleeves and truss"
+    if abs(mass) > 0.05:
+        sense = "more" if mass > 0.0 else "less"
+        told = f"{quantity(abs(mass), 'mass', system, 2)} {sense} in tubes, sleeves and truss"
+    hangs = "as low as before"
+    if abs(drop) >= 0.0005:
+        sense = "higher" if drop > 0.0 else "lower"
+        hangs = f"{quantity(abs(drop), 'length', system, 2)} {sense}"
+    lines = [f"Mass and clearance: {told}; the centre hangs {hangs}."]
+    old, new = (each.rig.given.get("axle_mass") for each in (comparison.before, comparison.after))
+    if old is not None and new is not None and old != new:
+        scale = [quantity(each.value, "mass", system, 3) for each in (old, new)]
+        lines.append(f"On the scale, the whole axle: {scale[0]} before, {scale[1]} after.")
+    elif _housings(comparison):
+        lines.append(
+            "Centre, end forgings and gears are not in that: weigh both axles with the same parts "
+            "on them before comparing."
+        )
+    return lines
+
+
+def replaced_lines(comparison: Comparison) -> list[str]:
+    """Readings that went with what was replaced, and what the old axle hands on."""
+    lines = []
+    if comparison.dropped:
+        lines.append(f"Gone with what was replaced: {listed(comparison.dropped)}.")
+    for names in _housings(comparison):
+        stays = stays_behind(names)
+        if stays:
+            lines.append(
+                f"Taken over from the old axle, for the change names none: {listed(stays)}."
+            )
+    return lines
+
+
+def listed(items: Sequence[str]) -> str:
+    """Items in a row, or "nothing"."""
+    return "; ".join(items) if items else "nothing"
+
+
+def _housings(comparison: Comparison) -> list[tuple[str, ...]]:
+    steps = (step for change in comparison.changes for step in change.steps)
+    return [step.names for step in steps if step.path == "housing"]
+
+
+def _ratio(was: Place, now: Place) -> float:
+    if not isfinite(now.margin):
+        return OUT_OF_REACH
+    return now.margin / max(was.margin, 1e-6) if isfinite(was.margin) else 0.0
+
+
+def _moved(ratio: float, place: Place) -> str:
+    name = short_name(place.part, place.side)
+    if ratio == OUT_OF_REACH:
+        return f"{name}: no longer in reach"
+    if ratio == 0.0:
+        return f"{name}: now in reach"
+    if ratio >= 1.0:
+        return f"{name}: takes a {100.0 * (ratio - 1.0):.0f} % harder moment"
+    return f"{name}: gives at a {100.0 * (1.0 - ratio):.0f} % milder moment"
+
+
+def _lives_moved(comparison: Comparison) -> tuple[list[str], list[str]]:
+    """Parts that wear out sooner, and later, by their middle lives; the most moved first."""
+    before = {place.kind: place for place in comparison.before.wearing}
+    moved: list[tuple[float, WearPlace]] = []
+    for now in comparison.after.wearing:
+        was = before.get(now.kind)
+        if was is not None and isfinite(was.life) and isfinite(now.life) and was.life > 0.0:
+            moved.append((now.life / was.life, now))
+    moved.sort(key=lambda pair: pair[0])
+    sooner = [
+        f"{kind_name(place.kind)}: wears out after {100.0 * ratio:.0f} % of the distance"
+        for ratio, place in moved
+        if ratio < SOONER
+    ]
+    later = [
+        f"{kind_name(place.kind)}: wears out after {float(f'{ratio:.2g}'):g} times the distance"
+        for ratio, place in reversed(moved)
+        if ratio > LATER
+    ]
+    return sooner, later

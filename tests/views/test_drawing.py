@@ -57,9 +57,6 @@ def mark(group, name):
     """Ends of a marked line, whether it is drawn or only there to be found."""
     for element in group.iter():
         if element.get("data-mark") == name:
-            if element.tag == f"{SVG}line":
-                x1, y1, x2, y2 = (float(element.get(key)) for key in ("x1", "y1", "x2", "y2"))
-                return (x1, y1), (x2, y2)
             numbers = [float(text) for text in re.findall(r"-?[\d.]+", element.get("d"))]
             return tuple(numbers[:2]), tuple(numbers[-2:])
     raise AssertionError(name)
@@ -71,12 +68,16 @@ def length(group, name):
 
 
 def corners(path):
-    """Points that a path of M, L, h, v and half circles runs through."""
+    """Points that a path of M, L, l, h, v and half circles runs through."""
     points, x, y = [], 0.0, 0.0
-    for letter, text in re.findall(r"([MLhvaZ])([^MLhvaZ]*)", path):
+    for letter, text in re.findall(r"([MLlhvaZ])([^MLlhvaZ]*)", path):
         numbers = [float(each) for each in re.findall(r"-?[\d.]+", text)]
         if letter in "ML":
             x, y = numbers
+        elif letter == "l":
+            for dx, dy in zip(numbers[::2], numbers[1::2], strict=True):
+                x, y = x + dx, y + dy
+                points.append((x, y))
         elif letter == "h":
             x += numbers[0]
         elif letter == "v":
@@ -88,14 +89,20 @@ def corners(path):
     return points
 
 
-def boxes(group, part):
-    """Left, top, right and bottom of every shape of a part; a side where the key names none."""
+def paths(group, part):
+    """Every path of a part; of both sides where the key names none."""
     wanted = {part, f"{part}_left", f"{part}_right"}
-    found = []
-    for element in group.iter(f"{SVG}path"):
+    for element in group.iter():
         if element.get("data-part") in wanted:
-            across, down = zip(*corners(element.get("d")), strict=True)
-            found.append((min(across), min(down), max(across), max(down)))
+            yield from element.iter(f"{SVG}path")
+
+
+def boxes(group, part):
+    """Left, top, right and bottom of every shape of a part."""
+    found = []
+    for element in paths(group, part):
+        across, down = zip(*corners(element.get("d")), strict=True)
+        found.append((min(across), min(down), max(across), max(down)))
     return found
 
 
@@ -121,7 +128,7 @@ def test_lengths_measured_back_are_those_of_the_tape():
     assert tyre_right - tyre_left == pytest.approx(1675.0, abs=RULER)
     (face, _), _ = mark(behind, "mounting_face_left")
     assert face - tyre_left == pytest.approx(25.0, abs=RULER)  # ET -25: the face stands inboard
-    truss = boxes(behind, "truss")[0]
+    truss = boxes(behind, "truss")[-1]
     assert -0.5 * (truss[1] + truss[3]) == pytest.approx(90.0, abs=RULER)
     assert truss[3] - truss[1] == pytest.approx(38.1, abs=RULER)
 
@@ -218,24 +225,16 @@ def test_closeness_is_outline_and_hatching_and_never_colour():
         "currentColor",
         "#000",
         "#fff",
-    }  # black and white are those of the band of a STOP
+    }  # the ground that hides what lies behind, and the band of a STOP
     behind = view(root, "across")
     for closeness, part in (("over", "tube_joint_left"), ("near", "knuckle_left")):
-        ways = [each.get("d") for each in behind.iter() if each.get("data-part") == part]
-        hatched = [
-            each.get("d") for each in behind.iter() if each.get("fill") == f"url(#axle-{closeness})"
-        ]
-        assert ways
-        assert set(ways) <= set(hatched)
-    rods = [each.get("d") for each in behind.iter() if each.get("data-part") == "tie_rod"]
-    filled = [each.get("d") for each in behind.iter() if (each.get("fill") or "").startswith("url")]
-    assert not set(rods) & set(filled)
+        found = [each.get("fill") for each in paths(behind, part)]
+        assert found
+        assert set(found) == {f"url(#axle-{closeness})"}
+    assert not any((each.get("fill") or "").startswith("url") for each in paths(behind, "tie_rod"))
+    thin = root.get("stroke-width")
     widths = {
-        part: next(
-            float(each.get("stroke-width"))
-            for each in behind.iter()
-            if each.get("data-part") == part
-        )
+        part: float(next(paths(behind, part)).get("stroke-width", thin))
         for part in ("tube_joint_left", "knuckle_left", "spindle_right")
     }
     assert widths["tube_joint_left"] > widths["knuckle_left"] > widths["spindle_right"]
@@ -285,8 +284,12 @@ def lettering(group):
             - {"start": 0.0, "middle": 0.5, "end": 1.0}[element.get("text-anchor", "start")] * wide
         )
         base = float(element.get("y"))
+        box = (left, base - 0.75 * high, left + wide, base + 0.2 * high)
+        if element.get("transform"):  # read from the right: turned about its middle
+            x, y = float(element.get("x")), base - 0.35 * high
+            box = (x - 0.5 * high, y - 0.5 * wide, x + 0.5 * high, y + 0.5 * wide)
         if text.strip():
-            yield text, (left, base - 0.75 * high, left + wide, base + 0.2 * high)
+            yield text, box
 
 
 LAYOUTS = [

@@ -39,18 +39,23 @@ from axlewright.views.told import told_lines
 from axlewright.views.why import why_lines
 
 if typing.TYPE_CHECKING:
+    from axlewright.views.drawing_links import Links
     from axlewright.views.drawing_sheet import blank_drawing, drawing, drawing_in_words
     from axlewright.views.json_schema import answer_schema
+    from axlewright.views.page_picture import Picture, answer_picture, growing_picture
     from axlewright.views.report_words import ReportData, SheetData, report_data, sheet_data
 
 __all__ = [
     "CAUTION",
     "COMMANDS",
+    "Links",
     "OrderRow",
+    "Picture",
     "ReportData",
     "SheetData",
     "after_mend_lines",
     "answer_lines",
+    "answer_picture",
     "answer_schema",
     "as_json",
     "blank_drawing",
@@ -66,6 +71,7 @@ __all__ = [
     "field_name",
     "folded",
     "gearing_lines",
+    "growing_picture",
     "measure_next",
     "missing_line",
     "not_chosen_line",
@@ -92,6 +98,10 @@ _LATER = {
     "blank_drawing": "drawing_sheet",
     "drawing": "drawing_sheet",
     "drawing_in_words": "drawing_sheet",
+    "Links": "drawing_links",
+    "Picture": "page_picture",
+    "answer_picture": "page_picture",
+    "growing_picture": "page_picture",
     "ReportData": "report_words",
     "SheetData": "report_words",
     "report_data": "report_words",

@@ -253,10 +253,10 @@ def _springs(pen: Pen, axle: Axle) -> None:
             pen.box(-y - 14.0, -low, -y + 14.0, -low - COIL_HIGH + 30.0)
         for turn in range(turns - 1):
             level = low + step * (turn + 0.75)
-            pen.bar((-y + half, -level), (-y - half, -level - 0.5 * step), 8.0)
+            pen.bar((-y + half, -level), (-y - half, -level - 0.5 * step), 8.0, f"spring_{side}")
         for turn in range(turns):
             level = low + step * (turn + 0.25)
-            pen.bar((-y - half, -level), (-y + half, -level - 0.5 * step), 13.0)
+            pen.bar((-y - half, -level), (-y + half, -level - 0.5 * step), 13.0, f"spring_{side}")
         pen.box(-y - half - 8.0, -low, -y + half + 8.0, -axle.tube + 8.0, f"{part}_{side}", "part")
 
 
@@ -268,7 +268,7 @@ def _truss(pen: Pen, axle: Axle) -> None:
         steps = max(int(abs(end - joint) / 110.0), 2)
         places = [joint + (end - joint) * step / steps for step in range(steps + 1)]
         zigzag = [(-y, -(axle.tube if at % 2 else high)) for at, y in enumerate(places)]
-        pen.line(zigzag, "thin")
+        pen.line(zigzag, "thin", part="truss")
     pen.box(-ends[0], -high - half, -ends[1], -high + half, "truss", "part")
 
 

@@ -1,14 +1,19 @@
-"""Pen, hatching, lettering and dimension lines of the axle drawing: plain SVG text.
+"""Pen, hatching and lettering of the axle drawing: plain SVG text.
 
-Everything is drawn in the colour of the text around it on whatever lies behind, so that the same
-drawing serves paper, a light page and a dark one. What lies nearer hides what lies behind it: a
-nearer shape cuts its own outline out of everything drawn so far.
+Everything is drawn in the colour of the text around it on the ground of the page, so that the same
+drawing serves paper, a light page and a dark one: the ground is white unless a style sheet says
+otherwise of the class ``ground``. What lies nearer is drawn later and covers what lies behind it.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
+from contextlib import contextmanager
+from itertools import groupby
+from typing import TypeAlias
 from xml.sax.saxutils import escape
 
-from axlewright.views.drawing_curves import Point, clear_place
+from axlewright.views.drawing_curves import Point
+from axlewright.views.drawing_links import Links, assumed, unsaid
+from axlewright.views.drawing_paths import box_path, disc_path, figure, line_path
 
 FONT = "DejaVu Sans Mono, ui-monospace, Menlo, Consolas, monospace"
 ADVANCE = 0.602  # width of a letter over the height of the type, of that face
@@ -21,19 +26,30 @@ CLOSENESS: Mapping[str, str] = {
     "near": "holds, without much room",
     "room": "holds with room",
 }
-FAR = 20_000
+GROUND = "#fff"
+Wrap: TypeAlias = tuple[str, str, str]  # what it is, its key, more attributes
 
 
 class Pen:
     """One view in the making, in millimetres of the real thing, y down as SVG has it.
 
     ``marks`` gives the closeness of each marked part; a mark without a side counts for both.
+    ``known`` are the fields that were told, None where everything counts as told.
     """
 
-    def __init__(self, name: str, text: float, marks: Mapping[str, str]) -> None:
+    def __init__(
+        self,
+        name: str,
+        text: float,
+        marks: Mapping[str, str],
+        *,
+        known: Collection[str] | None = None,
+        links: Links | None = None,
+    ) -> None:
         self.name, self.text, self.marks = name, text, marks
-        self._body: list[str] = []
-        self._clips: list[str] = []
+        self.known, self.links = known, links
+        self._body: list[tuple[Wrap, str]] = []
+        self._wrap: Wrap = ("", "", "")
         self._corners: list[Point] = []
 
     def weight(self, name: str) -> float:
@@ -46,12 +62,24 @@ class Pen:
         return self.marks.get(part, self.marks.get(kind, "")) if part else ""
 
     def line(
-        self, points: Sequence[Point], weight: str = "thin", *, dashed: bool = False, mark: str = ""
+        self,
+        points: Sequence[Point],
+        weight: str = "thin",
+        *,
+        dashed: bool = False,
+        mark: str = "",
+        part: str = "",
     ) -> None:
         """Draw an open line."""
-        self._reach(points)
-        path = "M" + "L".join(f"{_n(x)} {_n(y)}" for x, y in points)
-        self._path(path, weight, dashed, f' data-mark="{mark}"' if mark else "")
+        self.reach(points)
+        told = f' data-mark="{mark}"' if mark else ""
+        path = line_path(points, places=bool(mark))
+        self._path(path, weight, f'{told} fill="none"', dashed=dashed, part=part)
+
+    def lines(self, runs: Sequence[Sequence[Point]], weight: str) -> None:
+        """Draw some open lines of one weight as one path."""
+        self.reach([point for run in runs for point in run])
+        self._path("".join(line_path(run) for run in runs), weight, ' fill="none"')
 
     def shape(
         self,
@@ -63,14 +91,8 @@ class Pen:
         hides: bool = True,
     ) -> None:
         """Draw a closed shape that hides what is behind it; hatched if its part is marked."""
-        self._reach(points)
-        self._closed(
-            "M" + "L".join(f"{_n(x)} {_n(y)}" for x, y in points) + "Z",
-            part,
-            weight,
-            dashed=dashed,
-            hides=hides,
-        )
+        self.reach(points)
+        self._closed(line_path(points, closed=True), part, weight, dashed=dashed, hides=hides)
 
     def box(
         self,
@@ -85,16 +107,9 @@ class Pen:
         hides: bool = True,
     ) -> None:
         """Draw an upright rectangle."""
-        x, y = min(left, right), min(top, bottom)
-        wide, high = abs(right - left), abs(bottom - top)
-        self._reach([(x, y), (x + wide, y + high)])
-        self._closed(
-            f"M{_n(x)} {_n(y)}h{_n(wide)}v{_n(high)}h{_n(-wide)}Z",
-            part,
-            weight,
-            dashed=dashed,
-            hides=hides,
-        )
+        low, high = (min(left, right), min(top, bottom)), (max(left, right), max(top, bottom))
+        self.reach([low, high])
+        self._closed(box_path(*low, *high), part, weight, dashed=dashed, hides=hides)
 
     def disc(
         self,
@@ -108,15 +123,8 @@ class Pen:
         hides: bool = True,
     ) -> None:
         """Draw a circle."""
-        self._reach([(x - radius, y - radius), (x + radius, y + radius)])
-        r, two = _n(radius), _n(2.0 * radius)
-        self._closed(
-            f"M{_n(x - radius)} {_n(y)}a{r} {r} 0 1 0 {two} 0a{r} {r} 0 1 0 -{two} 0Z",
-            part,
-            weight,
-            dashed=dashed,
-            hides=hides,
-        )
+        self.reach([(x - radius, y - radius), (x + radius, y + radius)])
+        self._closed(disc_path(x, y, radius), part, weight, dashed=dashed, hides=hides)
 
     def bar(
         self,
@@ -154,118 +162,92 @@ class Pen:
         size: float = 1.0,
         bold: bool = False,
         clear: bool = False,
+        upright: bool = False,
     ) -> None:
-        """Letter a text with its middle height at y; with ``clear`` nothing behind crosses it."""
+        """Letter a text with its middle height at y; with ``clear`` nothing behind crosses it.
+
+        ``upright`` text is centred and read from the right.
+        """
         if not text:
             return
         high = self.text * size
         half = ADVANCE * high * len(text) / 2.0
         shift = {"start": half, "end": -half, "middle": 0.0}[anchor]
-        self._reach([(x + shift - half, y - 0.6 * high), (x + shift + half, y + 0.6 * high)])
+        left, right = x + shift - half, x + shift + half
+        turned = ""
+        if upright:
+            self.reach([(x - 0.6 * high, y - half), (x + 0.6 * high, y + half)])
+            turned = f' transform="rotate(-90 {figure(x)} {figure(y)})"'
+        else:
+            self.reach([(left, y - 0.6 * high), (right, y + 0.6 * high)])
         if clear:
-            left, wide = x + shift - half - 0.25 * high, 2.0 * half + 0.5 * high
-            self._hide(f"M{_n(left)} {_n(y - 0.6 * high)}h{_n(wide)}v{_n(1.2 * high)}h{_n(-wide)}Z")
+            edge = box_path(left - 0.25 * high, y - 0.6 * high, right + 0.25 * high, y + 0.6 * high)
+            self.add(f'<path d="{edge}" stroke="none"/>')
         strong = ' font-weight="bold"' if bold else ""
-        self._body.append(
-            f'<text x="{_n(x)}" y="{_n(y + 0.35 * high)}" text-anchor="{anchor}" '
-            f'font-size="{_n(high)}"{strong} fill="currentColor" stroke="none">'
+        settled = "" if anchor == "start" else f' text-anchor="{anchor}"'
+        self.add(
+            f'<text x="{figure(x)}" y="{figure(y + 0.35 * high)}"{settled} '
+            f'font-size="{figure(high)}"{strong}{turned} fill="currentColor" stroke="none">'
             f"{escape(text)}</text>"
         )
 
-    def across(
-        self,
-        x0: float,
-        x1: float,
-        y: float,
-        told: str,
-        mark: str = "",
-        busy: Sequence[float] = (),
+    def blank(
+        self, x: float, y: float, number: int | str, wide: float = 5.0, high: float = 1.9
     ) -> None:
-        """Draw a level dimension line with its value in a gap of it, clear of ``busy`` places."""
-        low, high = min(x0, x1), max(x0, x1)
-        half = 0.5 * ADVANCE * self.text * (len(told) + 1)
-        middle = clear_place(low + 1.5 * half, high - 1.5 * half, busy, 1.1 * half)
-        if high - low > 2.0 * half + 1.6 * self.text:
-            self.line([(low, y), (middle - half, y)], "hair")
-            self.line([(middle + half, y), (high, y)], "hair")
-            self.words(middle, y, told)
-        else:
-            self.line([(low, y), (high, y)], "hair")
-            self.words(middle, y + 0.85 * self.text, told)
-        self._tips(low, high, y, mark)
-
-    def upright(self, y0: float, y1: float, x: float, told: str, mark: str = "") -> None:
-        """Draw an upright dimension line with its value in a gap of it."""
-        low, high = min(y0, y1), max(y0, y1)
-        middle, gap, tip = 0.5 * (low + high), 0.75 * self.text, 0.35 * self.text
-        self.line([(x, low), (x, middle - gap)], "hair")
-        self.line([(x, middle + gap), (x, high)], "hair")
-        self.words(x, middle, told)
-        for end, way in ((low, 1.0), (high, -1.0)):
-            self.line(
-                [(x - 0.4 * tip, end + way * tip), (x, end), (x + 0.4 * tip, end + way * tip)],
-                "hair",
-            )
-        self._marked(mark, f'x1="{_n(x)}" y1="{_n(low)}" x2="{_n(x)}" y2="{_n(high)}"')
-
-    def blank(self, x: float, y: float, number: int | str, wide: float = 5.0) -> None:
-        """Draw an empty box to write in, with the number of its question before it."""
-        high, half = 1.9 * self.text, 0.5 * wide * self.text
+        """Draw an empty box to write in, with the number of its question in its corner."""
+        high, half = high * self.text, 0.5 * wide * self.text
+        self.box(x - half, y - high / 2, x + half, y + high / 2, weight="part")
         label = f"{number}"
-        self.shape(
-            [
-                (x - half, y - high / 2),
-                (x + half, y - high / 2),
-                (x + half, y + high / 2),
-                (x - half, y + high / 2),
-            ],
-            weight="part",
-        )
-        self.words(
-            x - half + 0.3 * self.text, y - 0.35 * self.text, label, "start", size=0.8, bold=True
-        )
+        top = y - 0.5 * high + 0.6 * self.text
+        self.words(x - half + 0.3 * self.text, top, label, "start", size=0.8, bold=True)
 
     def flag(self, x: float, y: float, number: int, part: str, at: Point) -> None:
         """Draw a numbered flag with its leader to the place of a part."""
         radius = 0.95 * self.text
         away = max(((at[0] - x) ** 2 + (at[1] - y) ** 2) ** 0.5, 1e-6)
         start = (x + (at[0] - x) * radius / away, y + (at[1] - y) * radius / away)
-        self._body.append(
-            f'<g class="flag" data-flag="{number}" data-for="{part}" '
-            f'data-x="{_n(at[0])}" data-y="{_n(at[1])}">'
-        )
+        more = f' data-flag="{number}" data-x="{figure(at[0])}" data-y="{figure(at[1])}"'
+        before, self._wrap = self._wrap, ("flag", part, more)
         self.line([start, at], "thin")
-        self._body.append(
-            f'<circle cx="{_n(at[0])}" cy="{_n(at[1])}" r="{_n(0.17 * self.text)}" '
-            'fill="currentColor" stroke="none"/>'
-        )
-        outline = OUTLINES.get(self.closeness(part), "part")
-        self.disc(x, y, radius, weight=outline, hides=False)
+        dot = disc_path(*at, 0.17 * self.text)
+        self.add(f'<path d="{dot}" fill="currentColor" stroke="none"/>')
+        self.disc(x, y, radius, weight=OUTLINES.get(self.closeness(part), "part"))
         self.words(x, y, str(number), size=1.15, bold=True)
-        self._body.append("</g>")
+        self._wrap = before
+
+    @contextmanager
+    def asked(self, path: str, told: str) -> Iterator[None]:
+        """Everything drawn within belongs to the question of one field; ``told`` is its answer."""
+        before, self._wrap = self._wrap, ("field", path, told)
+        yield
+        self._wrap = before
+
+    def target(self, left: float, top: float, right: float, bottom: float) -> None:
+        """Lay an unseen field under what belongs to a question, so that a thumb finds it."""
+        if self.links is not None:
+            path = box_path(left, top, right, bottom)
+            self.add(f'<path d="{path}" fill="none" stroke="none" pointer-events="all"/>')
 
     def swatch(self, x: float, y: float, closeness: str) -> None:
         """Draw a little field of the hatching of one closeness."""
         half = 0.55 * self.text
-        wide, high = 3.2 * half, 2.0 * half
-        path = f"M{_n(x - 1.6 * half)} {_n(y - half)}h{_n(wide)}v{_n(high)}h{_n(-wide)}Z"
-        self._reach([(x - 1.6 * half, y - half), (x + 1.6 * half, y + half)])
-        self._hatch(path, closeness)
-        self._path(path, OUTLINES[closeness], dashed=False, more="")
+        low, high = (x - 1.6 * half, y - half), (x + 1.6 * half, y + half)
+        self.reach([low, high])
+        self._path(box_path(*low, *high), OUTLINES[closeness], self._filled(closeness))
 
     def black(self, wide: float, lines: Sequence[str]) -> None:
         """Draw a black band with white words from the origin; black on a dark page too."""
         high = (0.75 + 1.5 * len(lines)) * self.text
-        self._reach([(0.0, 0.0), (wide, high)])
+        self.reach([(0.0, 0.0), (wide, high)])
         told = "".join(
-            f'<text x="{_n(self.text)}" y="{_n((1.45 + 1.5 * at) * self.text)}" '
-            f'font-size="{_n(1.1 * self.text)}" font-weight="bold" fill="#fff" stroke="none">'
+            f'<text x="{figure(self.text)}" y="{figure((1.45 + 1.5 * at) * self.text)}" '
+            f'font-size="{figure(1.1 * self.text)}" font-weight="bold" fill="#fff" stroke="none">'
             f"{escape(line)}</text>"
             for at, line in enumerate(lines)
         )
-        self._body.append(
-            f'<rect class="stop-band" x="0" y="0" width="{_n(wide)}" height="{_n(high)}" '
-            f'fill="#000" stroke-width="{_n(self.weight("part"))}"/>{told}'
+        self.add(
+            f'<rect class="stop-band" x="0" y="0" width="{figure(wide)}" height="{figure(high)}" '
+            f'fill="#000" stroke-width="{self.weight("part"):.2f}"/>{told}'
         )
 
     def extent(self) -> tuple[float, float, float, float]:
@@ -273,63 +255,72 @@ class Pen:
         across, down = zip(*self._corners, strict=True)
         return min(across), min(down), max(across), max(down)
 
-    def definitions(self) -> str:
-        """Clip paths that the drawing refers to."""
-        return "".join(self._clips)
-
     def drawn(self) -> str:
-        """Give everything drawn so far."""
-        return "".join(self._body)
+        """Everything drawn so far, what belongs together in one group or link."""
+        out = []
+        for wrap, run in groupby(self._body, key=lambda item: item[0]):
+            inside = "".join(text for _, text in run)
+            start, end = self._opened(*wrap)
+            out.append(f"{start}{inside}{end}")
+        return "".join(out)
+
+    def add(self, svg: str, part: str = "") -> None:
+        """Add a piece of SVG, to its part or to what is being asked."""
+        self._body.append((("part", part, "") if part else self._wrap, svg))
+
+    def reach(self, points: Sequence[Point]) -> None:
+        """Make the view reach to these places."""
+        self._corners += points
+
+    def marked(self, mark: str, ends: tuple[Point, Point]) -> None:
+        """Leave an unseen line from end to end of a dimension on paper, for a ruler to find."""
+        if mark and self.links is None:
+            path = line_path(ends, places=True)
+            self.add(f'<path data-mark="{mark}" d="{path}" stroke="none"/>')
+
+    def _opened(self, what: str, key: str, more: str) -> tuple[str, str]:
+        if not what:
+            return "", ""
+        attributes = f' data-{"for" if what == "flag" else what}="{key}"'
+        attributes += more if what == "flag" else ""
+        empty = what == "field" and unsaid(key, self.known)
+        faint = what == "part" and assumed(key, self.known)
+        classes = {"field": "measure", "flag": "flag", "part": ""}[what]
+        classes = f"{classes}{' empty' if empty else ''}{'assumed' if faint else ''}"
+        attributes += f' class="{classes}"' if classes else ""
+        if faint:
+            dots = f"{figure(0.1 * self.text)} {figure(0.18 * self.text)}"
+            attributes += f' stroke-opacity="0.6" stroke-dasharray="{dots}"'
+        if self.links is not None:
+            link = (
+                self.links.to_field(key, "" if empty else more)
+                if what == "field"
+                else self.links.to_part(key, self.closeness(key))
+            )
+            if link.address:
+                return self.links.opened(link, attributes), "</a>"
+        return f"<g{attributes}>", "</g>"
 
     def _closed(self, path: str, part: str, weight: str, *, dashed: bool, hides: bool) -> None:
-        if hides:
-            self._hide(path)
         closeness = self.closeness(part)
+        fill = "" if hides else ' fill="none"'
         if closeness:
-            self._hatch(path, closeness)
+            fill = self._filled(closeness)
             weight = OUTLINES[closeness]
-        told = f' data-part="{part}"' if part else ""
-        self._path(path, weight, dashed, told)
+        self._path(path, weight, fill, dashed=dashed, part=part)
 
-    def _hatch(self, path: str, closeness: str) -> None:
-        if closeness in HATCHED:
-            self._body.append(
-                f'<path d="{path}" fill="url(#{hatch_name(self.name, closeness)})" stroke="none"/>'
-            )
+    def _filled(self, closeness: str) -> str:
+        if closeness not in HATCHED:
+            return ""
+        return f' fill="url(#{hatch_name(self.name, closeness)})"'
 
-    def _hide(self, path: str) -> None:
-        if not self._body:
-            return
-        held = f"{self.name}-c{len(self._clips)}"
-        self._clips.append(
-            f'<clipPath id="{held}"><path clip-rule="evenodd" '
-            f'd="M{-FAR} {-FAR}H{FAR}V{FAR}H{-FAR}Z{path}"/></clipPath>'
-        )
-        self._body = [f'<g clip-path="url(#{held})">', *self._body, "</g>"]
-
-    def _path(self, path: str, weight: str, dashed: bool, more: str) -> None:
-        gaps = (
-            f' stroke-dasharray="{_n(0.35 * self.text)} {_n(0.22 * self.text)}"' if dashed else ""
-        )
-        self._body.append(
-            f'<path d="{path}" stroke-width="{_n(self.weight(weight))}"{gaps}{more}/>'
-        )
-
-    def _tips(self, low: float, high: float, y: float, mark: str) -> None:
-        tip = 0.35 * self.text
-        for end, way in ((low, 1.0), (high, -1.0)):
-            self.line(
-                [(end + way * tip, y - 0.4 * tip), (end, y), (end + way * tip, y + 0.4 * tip)],
-                "hair",
-            )
-        self._marked(mark, f'x1="{_n(low)}" y1="{_n(y)}" x2="{_n(high)}" y2="{_n(y)}"')
-
-    def _marked(self, mark: str, ends: str) -> None:
-        if mark:
-            self._body.append(f'<line data-mark="{mark}" {ends} stroke="none"/>')
-
-    def _reach(self, points: Sequence[Point]) -> None:
-        self._corners += points
+    def _path(
+        self, path: str, weight: str, more: str, *, dashed: bool = False, part: str = ""
+    ) -> None:
+        faint = bool(part) and assumed(part, self.known)
+        gaps = f' stroke-dasharray="{figure(0.35 * self.text)} {figure(0.22 * self.text)}"'
+        wide = "" if weight == "thin" or faint else f' stroke-width="{figure(self.weight(weight))}"'
+        self.add(f'<path d="{path}"{wide}{gaps if dashed and not faint else ""}{more}/>', part)
 
 
 def hatch_name(name: str, closeness: str) -> str:
@@ -338,26 +329,19 @@ def hatch_name(name: str, closeness: str) -> str:
 
 
 def hatchings(name: str, text: float) -> str:
-    """Patterns of the three hatchings: crossed, close and wide."""
+    """Patterns of the three hatchings, crossed, close and wide, each on its own ground."""
     out = []
     for closeness, step, crossed in (
         ("over", 0.3, True),
         ("close", 0.3, False),
         ("near", 0.6, False),
     ):
-        side, wide = step * text, 0.055 * text
-        lines = f'<path d="M0 0V{_n(side)}" stroke="currentColor" stroke-width="{_n(2 * wide)}"/>'
-        if crossed:
-            lines += (
-                f'<path d="M0 0H{_n(side)}" stroke="currentColor" stroke-width="{_n(2 * wide)}"/>'
-            )
+        side, wide = f"{step * text:.2f}", f"{0.11 * text:.2f}"
+        lines = f"M0 0V{side}M0 0H{side}" if crossed else f"M0 0V{side}"
         out.append(
             f'<pattern id="{hatch_name(name, closeness)}" patternUnits="userSpaceOnUse" '
-            f'width="{_n(side)}" height="{_n(side)}" patternTransform="rotate(45)">'
-            f"{lines}</pattern>"
+            f'width="{side}" height="{side}" patternTransform="rotate(45)">'
+            f'<rect class="ground" width="{side}" height="{side}" fill="{GROUND}" stroke="none"/>'
+            f'<path d="{lines}" stroke="currentColor" stroke-width="{wide}"/></pattern>'
         )
     return "".join(out)
-
-
-def _n(number: float) -> str:
-    return f"{number:.2f}".rstrip("0").rstrip(".") if abs(number) >= 0.005 else "0"

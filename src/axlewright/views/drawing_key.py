@@ -2,9 +2,9 @@
 
 from collections.abc import Sequence
 
-from axlewright.tables import consequence
 from axlewright.views.drawing_ink import ADVANCE, CLOSENESS, Pen
-from axlewright.views.drawing_places import SIDED, Axle
+from axlewright.views.drawing_links import called
+from axlewright.views.drawing_places import Axle
 
 NOTES = (
     "Lengths told or assumed are to scale;",
@@ -12,14 +12,6 @@ NOTES = (
     "usual shape, the track bar stands fore",
     "or aft as usual. Dashed: inside.",
 )
-
-
-def part_words(part: str) -> str:
-    """Name of a part without an article; "either" for twins whose key names no side."""
-    if part in SIDED:
-        label = consequence(f"{part}_left").label
-        return f"either {label.removeprefix('left ')}"
-    return consequence(part).label
 
 
 def draw_key(
@@ -33,7 +25,7 @@ def draw_key(
         pen.words(0.95 * pen.text, y, str(number), size=1.15, bold=True)
         if closeness:
             pen.swatch(3.6 * pen.text, y, closeness)
-        told = part_words(part) + (f": {closeness}" if closeness else "")
+        told = called(part) + (f": {closeness}" if closeness else "")
         pen.words(5.2 * pen.text, y, told, "start")
         y += 2.4 * pen.text
     used = [word for word in CLOSENESS if any(word == closeness for _, _, closeness in flags)]

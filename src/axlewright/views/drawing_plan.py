@@ -201,9 +201,11 @@ def _springs(pen: Pen, axle: Axle) -> None:
     for side in SIDES:
         y = axle.y[f"seat_{side}"]
         if leaf:
-            pen.box(-y - 32.0, -LEAF_HALF, -y + 32.0, LEAF_HALF)
+            part = f"spring_{side}"
+            pen.box(-y - 32.0, -LEAF_HALF, -y + 32.0, LEAF_HALF, part)
             for way in (-1.0, 1.0):
-                pen.box(-y - 40.0, way * (LEAF_HALF - 22.0), -y + 40.0, way * (LEAF_HALF + 22.0))
+                near, far = way * (LEAF_HALF - 22.0), way * (LEAF_HALF + 22.0)
+                pen.box(-y - 40.0, near, -y + 40.0, far, part)
             pen.box(
                 -y - 52.0,
                 -axle.tube - 16.0,
@@ -227,8 +229,8 @@ def _springs(pen: Pen, axle: Axle) -> None:
                 "part",
             )
             for radius in (46.0, 33.0, 14.0):
-                pen.disc(-y, behind, radius)
+                pen.disc(-y, behind, radius, f"spring_{side}")
             continue
         pen.disc(-y, 0.0, COIL + 8.0, f"spring_seat_{side}", "part")
         for radius in (COIL, COIL - 13.0):
-            pen.disc(-y, 0.0, radius, hides=False)
+            pen.disc(-y, 0.0, radius, f"spring_{side}", hides=False)

@@ -5,7 +5,7 @@ millimetres; castings, coils and leaves have their usual shape. Nothing is said 
 drawing takes the colour of the text around it.
 """
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal, TypeAlias
 from xml.sax.saxutils import escape
@@ -14,9 +14,15 @@ from axlewright.rig import Columns, TyreCode, Words
 from axlewright.views import drawing_across, drawing_plan, drawing_side
 from axlewright.views.drawing_curves import Point
 from axlewright.views.drawing_flags import flag_views, placed_flags
-from axlewright.views.drawing_ink import FONT, Pen, hatchings
+from axlewright.views.drawing_ink import FONT, GROUND, WEIGHTS, Pen, hatchings
 from axlewright.views.drawing_key import draw_key
-from axlewright.views.drawing_measures import across_measures, side_measures, side_names
+from axlewright.views.drawing_links import Links
+from axlewright.views.drawing_measures import (
+    Lettering,
+    across_measures,
+    side_measures,
+    side_names,
+)
 from axlewright.views.drawing_places import Axle, Spot, axle_places, spots
 from axlewright.views.drawing_words import picture_words
 
@@ -60,16 +66,24 @@ def drawing(
     system: str = "metric",
     text: float = 36.0,
     name: str = "axle",
+    known: Collection[str] | None = None,
+    typed: Mapping[str, str] | None = None,
+    links: Links | None = None,
+    stacked: bool = False,
 ) -> str:
     """SVG of one axle; ``text`` is the height of the lettering in millimetres of the real thing.
 
     With all three views it is a sheet (from behind and side in one row, plan below); with one it
-    is that view alone. ``name`` keeps ids apart where two drawings share a page.
+    is that view alone. ``name`` keeps ids apart where two drawings share a page. ``known`` are
+    the fields that were told, where not all were: the rest is drawn faint, with empty boxes.
+    ``typed`` has answers to be lettered as they were typed, by field. With ``links`` parts and
+    dimension lines can be tapped and reached by the Tab key. ``stacked`` sets the views below each
+    other, for a narrow page, with what is no length listed under the view from the left.
     """
     axle = axle_places(columns, words, tyre)
-    made = _pens(axle, flags, views, name, text, named=not measures)
+    made = _pens(axle, flags, views, name, text, named=not measures, known=known, links=links)
     if measures:
-        _measured(made, axle, system, blank=False, flags=flags)
+        _measured(made, axle, Lettering(system=system, typed=typed or {}, listed=stacked), flags)
     for view, pen in made.items():
         placed_flags(pen, axle, flags, view, SEEN[view])
     more = Pen(f"{name}--key", text, {}) if key and (flags or len(views) > 1) else None
@@ -81,7 +95,17 @@ def drawing(
             system,
             measured=measures,
         )
-    return _sheet(made, more, name, text, stops, picture_words(axle, flags, stops, system, views))
+    told = picture_words(axle, flags, stops, system, views)
+    return _sheet(
+        made,
+        more,
+        name,
+        text,
+        stops,
+        told,
+        role="img" if links is None else "group",
+        stacked=stacked,
+    )
 
 
 def blank_drawing(
@@ -90,7 +114,7 @@ def blank_drawing(
     """SVG of a usual axle with an empty, numbered box at the place of each measurement."""
     axle = axle_places(columns, words, tyre)
     made = _pens(axle, (), ("across",), name, text, named=False)
-    _measured(made, axle, "metric", blank=True)
+    _measured(made, axle, Lettering(blank=True))
     told = [
         "An axle from behind, with an empty box at the place of each measurement.",
         "The number in a box is that of its question.",
@@ -120,11 +144,13 @@ def _pens(
     text: float,
     *,
     named: bool,
+    known: Collection[str] | None = None,
+    links: Links | None = None,
 ) -> dict[View, Pen]:
     marks = {flag.part: flag.closeness for flag in reversed(flags)}
     made = {}
     for view in views:
-        pen = Pen(f"{name}--{view}", text, marks)
+        pen = Pen(f"{name}--{view}", text, marks, known=known, links=links)
         DRAWS[view](pen, axle)
         made[view] = pen
     if "plan" in made:
@@ -135,13 +161,13 @@ def _pens(
 
 
 def _measured(
-    made: Mapping[View, Pen], axle: Axle, system: str, *, blank: bool, flags: Sequence[Flag] = ()
+    made: Mapping[View, Pen], axle: Axle, lettering: Lettering, flags: Sequence[Flag] = ()
 ) -> None:
     if "across" in made:
         busy = [-spot[1] for flag in flags for spot in spots(axle, flag.part)]
-        across_measures(made["across"], axle, system, blank=blank, busy=busy)
+        across_measures(made["across"], axle, lettering, busy)
     if "side" in made:
-        side_measures(made["side"], axle, system)
+        side_measures(made["side"], axle, lettering)
 
 
 def _sheet(
@@ -151,6 +177,9 @@ def _sheet(
     text: float,
     stops: Sequence[str],
     told: Sequence[str],
+    *,
+    role: str = "img",
+    stacked: bool = False,
 ) -> str:
     """Set the views beside and below each other, all at one scale."""
     gap = 2.2 * text
@@ -163,7 +192,7 @@ def _sheet(
             size=1.05,
             bold=True,
         )
-    rows = _rows(made, key)
+    rows = _rows(made, key, stacked=stacked)
     parts, down, wide = [], 0.0, 0.0
     if stops:
         wide = max(sum(_width(pen) for pen in row) + gap * (len(row) - 1) for row in rows)
@@ -175,7 +204,7 @@ def _sheet(
         band.black(wide, lines)
         parts.append(f'<g data-view="stop">{band.drawn()}</g>')
         down = band.extent()[3] + gap
-    shared = _shared_left(made)
+    shared = _shared_left(made, ("across", "plan", "side") if stacked else ("across", "plan"))
     for row in rows:
         high = [pen.extent() for pen in row]
         above = max(-top for _, top, _, _ in high)
@@ -189,8 +218,8 @@ def _sheet(
             lift = -top if free else above
             parts.append(
                 f'<g data-view="{pen.name.partition("--")[2]}" '
-                f'transform="translate({start:.2f} {down + lift:.2f})">'
-                f"<defs>{pen.definitions()}</defs>{pen.drawn()}</g>"
+                f'class="ground" transform="translate({start:.2f} {down + lift:.2f})">'
+                f"{pen.drawn()}</g>"
             )
             right = start + end
         wide = max(wide, right)
@@ -198,10 +227,11 @@ def _sheet(
         down += lowest + gap
     edge = 0.3 * text
     return (
-        f'<svg xmlns="http://www.w3.org/2000/svg" class="axle-drawing" role="img" '
+        f'<svg xmlns="http://www.w3.org/2000/svg" class="axle-drawing" role="{role}" '
         f'aria-labelledby="{name}-title {name}-desc" '
         f'viewBox="{-edge:.2f} {-edge:.2f} {wide + 2 * edge:.2f} {down - gap + 2 * edge:.2f}" '
-        f'fill="none" stroke="currentColor" stroke-linejoin="round" stroke-linecap="butt" '
+        f'fill="{GROUND}" stroke="currentColor" stroke-width="{WEIGHTS["thin"] * text:.2f}" '
+        f'stroke-linejoin="round" '
         f'font-family="{FONT}">'
         f'<title id="{name}-title">{escape(told[0])}</title>'
         f'<desc id="{name}-desc">{escape(" ".join(told[1:]))}</desc>'
@@ -209,17 +239,17 @@ def _sheet(
     )
 
 
-def _rows(made: Mapping[View, Pen], key: Pen | None) -> list[list[Pen]]:
-    if len(made) < 3:
+def _rows(made: Mapping[View, Pen], key: Pen | None, *, stacked: bool) -> list[list[Pen]]:
+    if len(made) < 3 or stacked:
         rows = [[pen] for pen in made.values()]
         return [*rows, [key]] if key is not None else rows
     low = [made["plan"], key] if key is not None else [made["plan"]]
     return [[made["across"], made["side"]], low]
 
 
-def _shared_left(made: Mapping[View, Pen]) -> float | None:
+def _shared_left(made: Mapping[View, Pen], views: Sequence[View]) -> float | None:
     """Where the middle of the axle stands on the sheet, the same for both views across."""
-    lefts = [-made[view].extent()[0] for view in ("across", "plan") if view in made]
+    lefts = [-made[view].extent()[0] for view in views if view in made]
     return max(lefts) if lefts and len(made) > 1 else None
 
 
@@ -237,4 +267,4 @@ def _folded(text: str, fits: int) -> list[str]:
     return lines
 
 
-__all__ = ["Flag", "blank_drawing", "drawing", "drawing_in_words", "flag_views"]
+__all__ = ["Flag", "Links", "blank_drawing", "drawing", "drawing_in_words", "flag_views"]

@@ -140,10 +140,10 @@ def _spring(pen: Pen, axle: Axle) -> None:
         )
     for turn in range(turns - 1):
         level = low + step * (turn + 0.75)
-        pen.bar((x + half, -level), (x - half, -level - 0.5 * step), 8.0)
+        pen.bar((x + half, -level), (x - half, -level - 0.5 * step), 8.0, "spring_left")
     for turn in range(turns):
         level = low + step * (turn + 0.25)
-        pen.bar((x - half, -level), (x + half, -level - 0.5 * step), 13.0)
+        pen.bar((x - half, -level), (x + half, -level - 0.5 * step), 13.0, "spring_left")
     if not over:
         pen.box(x - half - 8.0, -low, x + half + 8.0, -axle.tube + 8.0, "spring_seat_left", "part")
 

@@ -59,8 +59,7 @@ def draw_hub(pen: Pen, axle: Axle, side: str) -> None:
             x = -(bearing + sign * row)
             box = (x - 11.0, high, x + 11.0, high + 22.0)
             pen.box(*box, f"hub_bearing_{side}")
-            pen.line([box[:2], box[2:]], "hair")
-            pen.line([(box[0], box[3]), (box[2], box[1])], "hair")
+            pen.lines([[box[:2], box[2:]], [(box[0], box[3]), (box[2], box[1])]], "hair")
     if axle.front and axle.words.get("drive.unlocking_hubs") == "yes":
         pen.box(-face, -36.0, -(face + sign * 48.0), 36.0, f"locking_hub_{side}")
     for high in (-circle, circle):
@@ -88,7 +87,7 @@ def _tyre(pen: Pen, axle: Axle, part: str, at: At, radius: float, bulge: float) 
         (0.86, 0.9),
         (0.80, 1.0),
     ]
-    outer = rounded([(half * out, rim + high * share) for out, share in wall])
+    outer = rounded([(half * out, rim + high * share) for out, share in wall], 3)
     tread = outer[-1][0]
     blocks, steps = [], 5
     width = 2.0 * tread / (steps + 0.25 * (steps - 1))
@@ -100,12 +99,13 @@ def _tyre(pen: Pen, axle: Axle, part: str, at: At, radius: float, bulge: float) 
     inner = [(half * out * 0.9, rim + 0.93 * high * share) for out, share in wall[1:-2]]
     inner += [(0.66 * half, radius - 2.2 * deep)]
     ring = [*outer[:-1], *blocks, *((-out, level) for out, level in reversed(outer[:-1]))]
-    inner = rounded(inner, 3)
+    inner = rounded(inner, 2)
     hollow = [*((-out, level) for out, level in inner), *reversed(inner)]
     pen.shape([at(*point) for point in ring], part)
     pen.line(
         [at(*point) for point in [(-inner[0][0], rim + 4.0), *hollow, (inner[0][0], rim + 4.0)]],
         "hair",
+        part=part,
     )
     flange, well = 0.82 * half, rim - 0.22 * half
     lip = rim + 14.0
@@ -119,7 +119,7 @@ def _tyre(pen: Pen, axle: Axle, part: str, at: At, radius: float, bulge: float) 
         (-flange + 6.0, rim),
         (-flange, lip),
     ]
-    pen.line([at(*point) for point in bed], "part")
+    pen.line([at(*point) for point in bed], "part", part=part.replace("tyre", "wheel"))
 
 
 def _disc(pen: Pen, axle: Axle, side: str, at: At) -> None:
@@ -136,6 +136,7 @@ def _disc(pen: Pen, axle: Axle, side: str, at: At) -> None:
                 at(offset, way * 42.0),
             ],
             "part",
+            part=f"wheel_{side}",
         )
     pen.line([at(offset, hub), at(offset, -hub)], "hair", mark=f"mounting_face_{side}")
     if spacer > 0.5:

@@ -5,7 +5,7 @@ from typing import Protocol
 
 from axlewright import units
 from axlewright.views.drawing_ink import CLOSENESS
-from axlewright.views.drawing_key import part_words
+from axlewright.views.drawing_links import called
 from axlewright.views.drawing_places import Axle, spots
 
 
@@ -64,7 +64,7 @@ def _flag(axle: Axle, flag: Flagged) -> str:
     places = spots(axle, flag.part)
     told = " and ".join(_place(place[1]) for place in places)
     close = f", {flag.closeness}: {CLOSENESS[flag.closeness]}" if flag.closeness else ""
-    return f"Flag {flag.number}: {part_words(flag.part)}, {told}{close}."
+    return f"Flag {flag.number}: {called(flag.part)}, {told}{close}."
 
 
 def _place(y: float) -> str:

@@ -24,7 +24,7 @@ class Desk:
 
     def __init__(self, store: "Store") -> None:
         self.store = store
-        self._standings: Latest[str, Standing] = Latest(64)
+        self._standings: Latest[str, Standing] = Latest(256)
 
     def standing(self, slug: str) -> Standing:
         """How a rig stands now; not to be changed. Raises where there is no such rig."""

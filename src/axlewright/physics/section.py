@@ -91,7 +91,7 @@ def trussed_plastic_modulus(
 
     References
     ----------
-    lower-bound theorem; thin circular tube under moment and direct force, closed form
+    statics: lower bound, with the closed form of a thin tube under moment and direct force
     """
     tube = area(outer, inner)
     pull = np.minimum(np.asarray(truss_bond) * area(truss_outer, truss_inner), tube)

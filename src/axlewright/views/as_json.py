@@ -22,6 +22,7 @@ from axlewright.views.answer import (
     sentence,
     wear_sentence,
 )
+from axlewright.views.bent_words import bent_json, standing_json
 from axlewright.views.phrases import closeness, part_name
 
 VERSION = 1
@@ -122,6 +123,8 @@ def _assessment(assessment: Assessment) -> dict[str, Any]:
         "after_mend": [
             {"mended": mended, "next": following} for mended, following in assessment.after_mend
         ],
+        "stays_bent": bent_json(assessment),
+        "standing_camber": standing_json(assessment),
     }
 
 

@@ -100,9 +100,16 @@ def _assessment() -> Schema:
         "given": {**YES_NO, "description": "an answer of the file, with the doubt of a reading"},
         "quantity": _ref("quantity"),
         "source": TEXT,
+        "from_memory": {**YES_NO, "description": "assumed, and no source was read for it"},
         "swing": {"type": "number"},
         "share_of_doubt": {"type": "number"},
         "could_swap_first": YES_NO,
+    }
+    share = {"type": "number"}
+    recalled = {
+        "kind": TEXT,
+        "share_of_doubt": share,
+        "most": _list(_object({"id": TEXT, "label": TEXT, "share_of_doubt": share})),
     }
     return _object(
         {
@@ -120,10 +127,36 @@ def _assessment() -> Schema:
             "rests_on": TEXT,
             "measure_next": TEXTS,
             "assumptions": _list(_object(assumption)),
+            "from_memory": _list(_object(recalled)),
             "severity_moves": _list(
                 _object({"case": TEXT, "leads_mild": TEXT, "leads_hard": TEXT})
             ),
             "after_mend": _list(_object({"mended": TEXT, "next": TEXT})),
+            "stays_bent": _list(_bent()),
+            "standing_camber": _sides(),
+        }
+    )
+
+
+def _sides() -> Schema:
+    return _object({"unit": {"const": "rad"}, "left": NUMBER, "right": NUMBER})
+
+
+def _bent() -> Schema:
+    angle = _object({"value": NUMBER, "unit": {"const": "rad"}})
+    off = _object({"value": NUMBER, "unit": {"const": "m"}})
+    run = _object(
+        {"spline_angle": angle, "end_angle": angle, "off_inner_seal": off, "off_outer_seal": off}
+    )
+    return _object(
+        {
+            "part": TEXT,
+            "load_case": TEXT,
+            "share_of_its_moment": {"type": "number"},
+            "folds": {**YES_NO, "description": "a tube folds: nothing is left to measure"},
+            "camber": _sides(),
+            "toe": _sides(),
+            "shafts": _object({"left": run, "right": run}),
         }
     )
 

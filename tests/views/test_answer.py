@@ -307,8 +307,7 @@ def test_a_change_tells_worse_better_mass_and_what_went(changed):
 def test_what_got_worse_is_told_as_plainly(heron):
     thin = 'axlewright_change = 1\nname = "thin tube"\n[[step]]\nset = "tube.wall"\nto = "4 mm"\n'
     worse, better = change_lines(compare(heron, [change_from_text(thin)], draws=200))[1:3]
-    assert "axle tube: gives at a" in worse
-    assert "milder moment" in worse
+    assert re.search(r"axle tube: gives in a moment \d+ % milder", worse)
     assert "axle tube" not in better
 
 
@@ -341,3 +340,13 @@ def test_consequences_rule_the_words(heron):
         )
         if lost:
             assert f"lose the {lost}" in row.then
+
+
+def test_without_draws_there_are_no_shares_and_no_spans():
+    answer = _assessed(_text("heron"), draws=0)
+    lines = answer_lines(answer)
+    told = "\n".join(lines)
+    assert "of draws" not in told
+    assert "draws" not in sentence(answer)
+    assert not re.search(r"\b([\d.,]+) to \1 ", told)
+    assert "about " in order_rows(answer)[0].gives_at

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from math import isfinite
 
 from axlewright.rig import FIELDS, Doubt, Finding
-from axlewright.strength import Assessment, Comparison, Influence, Place
+from axlewright.strength import Assessment, Comparison, Influence, Place, WearPlace
 from axlewright.views.compared import bulk_lines, listed, replaced_lines, worse_and_better
 from axlewright.views.named_parts import kinds_meant
 from axlewright.views.phrases import (
@@ -119,7 +119,7 @@ def wear_rows(
             gives_at=f"{place.mode}: {life(place, system)}",
             then=then(place.part),
             beside=beside_the_track(place.part, system),
-            share=f"{100.0 * place.first:.0f} %",
+            share=_share(place, assessment),
             closeness="",
         )
         for rank, place in enumerate(assessment.wearing[:most], 1)
@@ -184,24 +184,28 @@ def after_mend_lines(assessment: Assessment) -> list[str]:
     """Which part gives next once each leading one has been made strong, and how much that buys."""
     by_part = {place.part: place for place in assessment.order}
     weakest = min(assessment.order, key=lambda place: place.margin)
-    lines = []
+    lines, little = [], []
     for part, following in assessment.after_mend:
         mended, rest = by_part[part], by_part[following]
-        label, verb = kind_name(mended.kind), gives(following)
+        label = kind_name(mended.kind)
         stronger = f"stronger {label}" if several(part) else f"a stronger {label}"
-        name = part_name(following, rest.side)
         if not isfinite(mended.margin):
             continue
         if not isfinite(rest.margin):
             lines.append(f"With {stronger} nothing else is in reach.")
         elif mended.kind != weakest.kind:
-            lines.append(f"With {stronger} alone, {name} still {verb} first: it buys little.")
+            little.append(stronger)
         else:
+            name, verb = part_name(following, rest.side), gives(following)
             harder = 100.0 * (rest.margin / max(mended.margin, 1e-6) - 1.0)
             told = f"With {stronger}, {name} {verb} next, in a moment {harder:.0f} % harder"
             worse = hurts(following) and not hurts(part)
             warned = " That is the worse thing to break." if worse else ""
             lines.append(f"{told}: {then(following)}.{warned}")
+    if little:
+        name, verb = part_name(weakest.part, weakest.side), gives(weakest.part)
+        alone = f"{' or '.join(little)} alone"
+        lines.append(f"With {alone}, {name} still {verb} first: it buys little.")
     return lines
 
 
@@ -287,7 +291,7 @@ def _matters(item: Influence, system: str) -> str:
     return f"{doubt_name(doubt)} ({span(doubt.low, doubt.high, doubt.kind, system, 2)}{swaps})"
 
 
-def _share(place: Place, assessment: Assessment) -> str:
+def _share(place: Place | WearPlace, assessment: Assessment) -> str:
     return f"{100.0 * place.first:.0f} %" if assessment.drawn is not None else ""
 
 

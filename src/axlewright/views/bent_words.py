@@ -182,7 +182,8 @@ def _both(left: Column, right: Column) -> str:
 
 
 def _angle(angle: float) -> str:
-    return f"{round(degrees(angle), 1 if abs(angle) > 0.01 else 2) + 0.0:g} deg"
+    turned = degrees(angle)
+    return f"{turned:.1f} deg" if abs(turned) >= 0.5 else f"{turned:.2f} deg"
 
 
 def _length(length: float, system: str) -> str:

@@ -89,12 +89,12 @@ def _ratio(was: Place, now: Place) -> float:
 def _moved(ratio: float, place: Place) -> str:
     name = short_name(place.part, place.side)
     if ratio == OUT_OF_REACH:
-        return f"{name}: no longer in reach"
+        return f"{name}: no longer in reach, in most draws"
     if ratio == 0.0:
-        return f"{name}: now in reach"
+        return f"{name}: now in reach, in most draws"
     if ratio >= 1.0:
-        return f"{name}: takes a {100.0 * (ratio - 1.0):.0f} % harder moment"
-    return f"{name}: gives at a {100.0 * (1.0 - ratio):.0f} % milder moment"
+        return f"{name}: takes a moment {100.0 * (ratio - 1.0):.0f} % harder"
+    return f"{name}: gives in a moment {100.0 * (1.0 - ratio):.0f} % milder"
 
 
 def _lives_moved(comparison: Comparison) -> tuple[list[str], list[str]]:

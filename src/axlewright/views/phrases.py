@@ -152,7 +152,8 @@ def life(place: WearPlace, system: str = "metric") -> str:
     unit = units.SYSTEMS[system]["distance"]
     if high > 1e9:
         return f"more than {_distance(low, unit)}"
-    return f"{_distance(low, unit).removesuffix(unit).strip()} to {_distance(high, unit)}"
+    ends = (_distance(low, unit).removesuffix(unit).strip(), _distance(high, unit))
+    return f"about {ends[1]}" if f"{ends[0]} {unit}" == ends[1] else f"{ends[0]} to {ends[1]}"
 
 
 def closeness(place: Place) -> str:
@@ -202,7 +203,12 @@ def _span(low: float, high: float, kind: str, system: str) -> str:
         return f"{told_low} {unit} or more"
     if float(told_high) >= 20.0 and float(told_low) >= 1.0:
         told_low = f"{float(told_low):.0f}"
-    return f"{told_low} to {told_high} {unit}"
+    return f"{_from_to(told_low, told_high)} {unit}"
+
+
+def _from_to(low: str, high: str) -> str:
+    """Two ends, or one where they are alike."""
+    return f"about {high}" if low == high else f"{low} to {high}"
 
 
 def _two(value: float, kind: str, unit: str) -> str:
@@ -218,11 +224,11 @@ def _percent(low: float, high: float) -> str:
     ends = [f"{float(f'{100.0 * value:.2g}'):.0f}" for value in (low, high) if isfinite(value)]
     if not ends:
         return "more than 150 %"
-    return f"{ends[0]} % or more" if len(ends) == 1 else f"{ends[0]} to {ends[1]} %"
+    return f"{ends[0]} % or more" if len(ends) == 1 else f"{_from_to(*ends)} %"
 
 
 def _times(low: float, high: float) -> str:
     ends = [f"{value:.2g}" for value in (low, high) if isfinite(value)]
     if not ends:
         return "far beyond"
-    return f"{ends[0]} or more times" if len(ends) == 1 else f"{ends[0]} to {ends[1]} times"
+    return f"{ends[0]} or more times" if len(ends) == 1 else f"{_from_to(*ends)} times"

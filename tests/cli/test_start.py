@@ -5,11 +5,13 @@ import os
 import sys
 
 import pytest
+from pypdf import PdfReader
 
+from axlewright.actions.listening import fault_line
 from axlewright.cli.app import run
 from axlewright.cli.start import write_whole
 from axlewright.errors import AxlewrightError
-from axlewright.rig import load_rig
+from axlewright.rig import FIELDS, load_rig, read_answer
 
 FRONT = (
     "front\nHeron\nradius\n1\n235/85R16 120/116Q\n385 mm\n385 mm\n1500 mm\n930 mm\n243 mm\n243 mm\n"
@@ -145,6 +147,46 @@ def test_the_sheet_is_written_and_nothing_is_asked(piped, tmp_path):
     assert sheet.read_bytes().startswith(b"%PDF-")
     assert "Which axle" not in told
     assert not (tmp_path / "heron.toml").exists()
+
+
+@pytest.mark.parametrize(
+    ("begun", "words", "meant"),
+    [("", [], "front"), ("", ["--rear"], "rear"), ("rear\n", [], "rear"), ("front\n", [], "front")],
+)
+def test_the_sheet_draws_the_axle_of_the_file(piped, tmp_path, begun, words, meant):
+    file, sheet = tmp_path / "rig.toml", tmp_path / "questions.pdf"
+    if begun:
+        piped(file, said=begun)
+    _, told, _ = piped(file, "--sheet", sheet, *words)
+    assert f"Questions about a {meant} axle" in told
+    title = PdfReader(sheet).metadata.title
+    assert title == f"Thirteen questions about one {meant} axle"
+
+
+def test_what_is_said_fits_into_eighty_columns_and_no_command_is_broken(piped, tmp_path):
+    file = tmp_path / "heron.toml"
+    _, told, _ = piped(file, said=FRONT)
+    commands = [line for line in told.splitlines() if str(file) in line]
+    assert commands == [f"Written: {file}. For the whole answer: axlewright assess {file}"]
+    assert max(len(line) for line in told.splitlines() if line not in commands) <= 80
+
+
+@pytest.mark.parametrize(
+    ("path", "said", "meant"),
+    [
+        ("tube.girth.left", "9 7/16", "Did you mean 9 7/16 in?"),
+        ("hub_height.left", "15.5", "Did you mean 15.5 in?"),
+        ("hub_height.left", "39,5", "Did you mean 39,5 cm?"),
+        ("weight.axle", "2600", "Did you mean 2600 kg or 2600 lb?"),
+        ("wheel.offset", "-25", "Did you mean ET -25 mm?"),
+        ("tube.girth.left", "7000", "For example: 239 mm"),
+    ],
+)
+def test_a_bare_number_is_met_with_units_that_people_would_use(path, said, meant):
+    [asked] = [field for field in FIELDS if field.path == path]
+    line = fault_line(read_answer(asked, said), asked)
+    assert meant in line
+    assert "such as" not in line
 
 
 def test_all_goes_on_to_the_optional_questions(piped, tmp_path):

@@ -205,7 +205,7 @@ def test_an_unreadable_number_gets_one_message_with_an_example_and_is_asked_agai
     desk.hears(*upto("track.tyres"))
     before = len(desk.kept)
     assert "has no unit" in desk.hears("1675")
-    assert "For example: 1560 mm" in desk.told[-1]
+    assert "Did you mean 1675 mm?" in desk.told[-1]
     assert desk.told[-1].count("\n") == 0
     assert "is too small" in desk.hears("1675 thou")
     assert "is a mass" in desk.hears("1675 kg")

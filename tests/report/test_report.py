@@ -181,15 +181,25 @@ def test_flags_of_twins_name_no_side(heron):
         assert flag.part == (place.kind if place.side == "either" else place.part)
 
 
-def test_the_sheet_asks_all_thirteen_questions():
-    reader, text = read(questions_sheet())
+@pytest.mark.parametrize("axle", ["front", "rear"])
+def test_the_sheet_asks_all_thirteen_questions(axle):
+    reader, text = read(questions_sheet(sheet_data(axle)))
     assert 1 <= len(reader.pages) <= 3
-    for field in FIRST_FIELDS:
+    asked = [field for field in FIRST_FIELDS if field.axle in {"both", axle}]
+    for field in asked:
         assert squeezed(field.asks) in text
         assert squeezed(field.how) in text
         for choice in field.choices:
             assert squeezed(choice) in text
-    numbers = {question.number for question in sheet_data().questions}
+    assert (squeezed("Can the hubs be unlocked?") in text) == (axle == "front")
+    numbers = {question.number for question in sheet_data(axle).questions}
     assert numbers == set(range(1, 14))
     assert squeezed("Stand beside the vehicle, not under it") in text
-    assert reader.metadata.title == "Thirteen questions about one axle"
+    assert reader.metadata.title == f"Thirteen questions about one {axle} axle"
+
+
+def test_the_sheet_draws_the_axle_that_it_asks_about():
+    front, rear = sheet_data("front"), sheet_data("rear")
+    assert "knuckle" in front.picture
+    assert "knuckle" not in rear.picture
+    assert "A usual rear axle" in rear.picture_words

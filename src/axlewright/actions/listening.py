@@ -4,8 +4,9 @@ import datetime as dt
 from collections.abc import Callable, Generator, Sequence
 from typing import Final, TypeAlias
 
+from axlewright import units
 from axlewright.errors import Fault
-from axlewright.rig import FOUND, WHERE, Condition, Field
+from axlewright.rig import FOUND, WHERE, Condition, Field, read_answer
 from axlewright.views import choice_lines, chosen, not_chosen_line
 
 Listening: TypeAlias = Generator[None, str, str]
@@ -139,9 +140,26 @@ def condition_line(condition: Condition) -> str:
 
 def fault_line(fault: Fault, asked: Field) -> str:
     """Say what is wrong with an answer, what is accepted, and an example."""
+    takes = full_stop(fault.accepted.partition(", such as")[0])
+    if meant := _meant(fault, asked):
+        return f"{full_stop(fault.problem)} Did you mean {' or '.join(meant)}? {takes}"
     near = f" Did you mean {' or '.join(fault.near)}?" if fault.near else ""
-    takes = full_stop(fault.accepted)
     return f"{full_stop(fault.problem)}{near} {takes} For example: {asked.example}"
+
+
+def _meant(fault: Fault, asked: Field) -> list[str]:
+    """A bare number in the units that people use here, where it then makes sense for the field."""
+    if not fault.problem.endswith(("has no unit", "whether it is an ET or a backspacing")):
+        return []
+    if asked.kind == "offset":
+        bare = fault.given[-1:].isdigit()
+        forms = [f"ET {fault.given}" + " mm" * bare]
+        forms.append(f"backspacing {fault.given}{' in' * bare} on an 8 in rim")
+    else:
+        usual = [units.SYSTEMS[system][asked.kind] for system in ("metric", "us")]
+        short = ["cm"] if asked.kind == "length" else []
+        forms = [f"{fault.given} {unit}" for unit in [*usual[:1], *short, *usual[1:]]]
+    return [form for form in forms if not isinstance(read_answer(asked, form), Fault)]
 
 
 def full_stop(text: str) -> str:

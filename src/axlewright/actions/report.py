@@ -9,12 +9,12 @@ from axlewright.strength import Assessment, Comparison
 
 def write_report(answer: Assessment | Comparison, path: Path, system: str = "metric") -> None:
     """Typeset the report; an old file stays whole until the new one is."""
-    _written(report_paper(answer, system), path)
+    written(report_paper(answer, system), path)
 
 
-def write_questions(path: Path) -> None:
+def write_questions(path: Path, axle: str = "front") -> None:
     """Typeset the thirteen questions as a sheet with the drawing and empty boxes."""
-    _written(questions_paper(), path)
+    written(questions_paper(axle), path)
 
 
 def report_paper(answer: Assessment | Comparison, system: str = "metric") -> bytes:
@@ -25,14 +25,16 @@ def report_paper(answer: Assessment | Comparison, system: str = "metric") -> byt
     return assessment_report(report_data(answer, system))
 
 
-def questions_paper() -> bytes:
-    """Sheet of the thirteen questions as the bytes of a PDF."""
+def questions_paper(axle: str = "front") -> bytes:
+    """Sheet of the thirteen questions about such an axle as the bytes of a PDF."""
     from axlewright.report import questions_sheet
+    from axlewright.views import sheet_data
 
-    return questions_sheet()
+    return questions_sheet(sheet_data(axle))
 
 
-def _written(made: bytes, path: Path) -> None:
+def written(made: bytes, path: Path) -> None:
+    """Put a file on disk; an old one stays whole until the new one is."""
     draft = path.with_name(path.name + ".part")
     try:
         path.parent.mkdir(parents=True, exist_ok=True)

@@ -4,9 +4,11 @@ import contextlib
 import datetime as dt
 import io
 import os
+import shutil
 import sys
 import tempfile
 from pathlib import Path
+from textwrap import wrap
 from typing import Annotated
 
 from cyclopts import Parameter
@@ -15,12 +17,14 @@ from axlewright.cli.quick import load_kernels
 from axlewright.errors import AxlewrightError
 
 STOPPED = 3
+WIDEST = 80  # columns that a sentence may take
 
 
 def start(
     file: Path,
     *,
     sheet: Path | None = None,
+    rear: Annotated[bool, Parameter(negative="")] = False,
     all_: Annotated[bool, Parameter(name="--all", negative="")] = False,
 ) -> int:
     """Ask for a rig, one question at a time, and write its file.
@@ -33,17 +37,20 @@ def start(
     file
         The rig file to write, or to go on with.
     sheet
-        Write the same questions to this PDF file, to be filled in by hand, and ask nothing.
+        Write the same questions to this PDF file, to be filled in by hand, and ask nothing. It
+        draws the axle of the rig file, where that is begun.
+    rear
+        Draw the sheet for a rear axle where no rig file says which it is.
     all_
         Go on to the optional questions, those first that would move this rig's answer most.
     """
-    if sheet is not None:
-        return _sheet(sheet)
     from axlewright.actions import Conversation, Draft, read_draft
     from axlewright.rig import file_bytes
 
     begun = Draft(name=file.stem[:80].strip() or "rig")
     draft = read_draft(file_bytes(file), str(file)) if file.exists() else begun
+    if sheet is not None:
+        return _sheet(sheet, draft.axle or ("rear" if rear else "front"))
     _say_if_compiling()
     talk = Conversation(
         draft,
@@ -58,9 +65,9 @@ def start(
         line = _line()
         _hold(talk.leave() if line is None else talk.hear(line))
     if not talk.draft.axle or talk.draft.missing():
-        _hold(f"Go on at any time with: axlewright start {file}")
+        _command(f"Go on at any time with: axlewright start {file}")
     else:
-        _hold(f"Written: {file}. For the whole answer: axlewright assess {file}")
+        _command(f"Written: {file}. For the whole answer: axlewright assess {file}")
     return STOPPED if talk.stopped else 0
 
 
@@ -102,15 +109,37 @@ def _line() -> str | None:
 
 
 def _hold(text: str) -> None:
+    width = min(WIDEST, shutil.get_terminal_size((WIDEST, 24)).columns)
+    for line in text.split("\n"):
+        indent = " " * (len(line) - len(line.lstrip()))
+        fits = len(line) <= width or len(indent) > width // 2
+        folded = (
+            [line]
+            if fits
+            else wrap(
+                line,
+                width,
+                subsequent_indent=indent,
+                break_on_hyphens=False,
+                break_long_words=False,
+            )
+        )
+        sys.stdout.writelines(f"{row}\n" for row in folded)
+    sys.stdout.flush()
+
+
+def _command(text: str) -> None:
+    """Say a line with a command in it, whole, so that it can be copied."""
     sys.stdout.write(f"{text}\n")
     sys.stdout.flush()
 
 
-def _sheet(sheet: Path) -> int:
+def _sheet(sheet: Path, axle: str) -> int:
     from axlewright.actions import write_questions
 
-    write_questions(sheet)
-    _hold(f"Questions to fill in by hand: {sheet}")
+    write_questions(sheet, axle)
+    other = "" if axle == "rear" else " (--rear draws a rear one)"
+    _command(f"Questions about a {axle} axle, to fill in by hand: {sheet}{other}")
     return 0
 
 

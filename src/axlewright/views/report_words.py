@@ -153,6 +153,7 @@ class SheetData:
     """The thirteen questions on paper, with a drawing that has empty boxes."""
 
     title: str
+    axle: str
     intro: str
     picture: str
     picture_wide: float
@@ -220,29 +221,31 @@ def report_data(answer: Assessment | Comparison, system: str = "metric") -> Repo
     )
 
 
-def sheet_data() -> SheetData:
-    """Words of the question sheet, with the drawing of a usual axle."""
+def sheet_data(axle: str = "front") -> SheetData:
+    """Words of the question sheet, with the drawing of a usual front or rear axle."""
+    asked = [field for field in FIRST_FIELDS if field.axle in {"both", axle}]
     lines = [
         f'{field.path} = "{USUAL.get(field.path, field.example)}"'
-        for field in FIRST_FIELDS
+        for field in asked
         if "." in field.path
     ]
-    text = "\n".join(["axlewright = 1", 'rig.name = "usual"', 'rig.axle = "front"', *lines])
+    text = "\n".join(["axlewright = 1", 'rig.name = "usual"', f'rig.axle = "{axle}"', *lines])
     rig = rig_from_text(text.replace('"as listed"', '"nothing mended, nothing hurts"'))
     picture = blank_drawing(point_columns(rig), rig.words, rig.tyre, text=42.0)
-    numbers = sorted({field.question for field in FIRST_FIELDS if field.question})
+    numbers = sorted({field.question for field in asked if field.question})
     return SheetData(
-        title="Thirteen questions about one axle",
+        title=f"Thirteen questions about one {axle} axle",
+        axle=axle,
         intro=(
             "About ten minutes with a tape, nothing taken apart, on level ground, loaded as for a "
             "trip. Write the unit with each number. “About” and “don’t know” are "
-            " good answers. Left and right are the vehicle's, as you sit in it; the drawing "
+            "good answers. Left and right are the vehicle's, as you sit in it; the drawing "
             "looks ahead from behind, so left is on the left. A number in a box is its question."
         ),
         picture=picture,
         picture_wide=_size(picture, 2),
         picture_high=_size(picture, 3),
-        picture_words="A usual axle from behind with an empty numbered box at each measurement.",
+        picture_words=f"A usual {axle} axle from behind, a numbered box at each measurement.",
         questions=tuple(
             Question(
                 number=number,
@@ -252,7 +255,7 @@ def sheet_data() -> SheetData:
                 choices=field.choices or (("yes", "no") if field.kind == "yes" else ()),
             )
             for number in numbers
-            for field in FIRST_FIELDS
+            for field in asked
             if field.question == number
         ),
         cautions=SHEET_CAUTIONS,

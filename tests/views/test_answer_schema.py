@@ -21,15 +21,15 @@ STOP = '\n[[condition]]\npart = "knuckle"\nwhere = "left"\nwhat = "cracked"\n'
 def closed(schema):
     """The same schema, refusing every key that it does not tell."""
     tight = copy.deepcopy(schema)
-    todo = [tight]
-    while todo:
-        one = todo.pop()
+    left = [tight]
+    while left:
+        one = left.pop()
         if isinstance(one, dict):
-            todo += one.values()
+            left += one.values()
             if "properties" in one and "$defs" not in one:
                 one["additionalProperties"] = False
         elif isinstance(one, list):
-            todo += one
+            left += one
     return open_tops(tight)
 
 

@@ -14,6 +14,7 @@ if typing.TYPE_CHECKING:
     from axlewright.actions.draft import Draft, number_of, read_draft
     from axlewright.actions.example_rigs import example_names
     from axlewright.actions.start import Conversation
+    from axlewright.actions.take import take_html, take_pdf, write_take
 
 __all__ = [
     "AxleCard",
@@ -30,8 +31,11 @@ __all__ = [
     "example_names",
     "number_of",
     "read_draft",
+    "take_html",
+    "take_pdf",
     "write_questions",
     "write_report",
+    "write_take",
 ]
 
 # A question asked of a file needs no talk and no store: these load when they are asked for.
@@ -49,6 +53,9 @@ _LATER = {
     "example_names": "example_rigs",
     "number_of": "draft",
     "read_draft": "draft",
+    "take_html": "take",
+    "take_pdf": "take",
+    "write_take": "take",
 }
 
 

@@ -30,6 +30,11 @@ app.command(
     help="Ask for a rig, one question at a time, and write its file.",
 )
 app.command(
+    "axlewright.cli.take:take",
+    name="take",
+    help="Write one file to take along: it opens on any phone, without a network.",
+)
+app.command(
     "axlewright.cli.schema:schema",
     name="schema",
     help="Write the JSON Schema of the rig file, the change file or the answer.",

@@ -9,22 +9,23 @@ from dataclasses import asdict
 from importlib.resources import files
 from typing import Final
 
-from axlewright.views import ReportData, SheetData, sheet_data
+from axlewright.views import ReportData, SheetData, TakeData, sheet_data
 
 STANDARD: Final = "ua-1"
 
 
 def assessment_report(data: ReportData) -> bytes:
     """Give the report of an assessment as PDF/UA-1 on A4."""
-    return _typeset("assessment.typ", data)
+    return typeset("assessment.typ", data)
 
 
 def questions_sheet(data: SheetData | None = None) -> bytes:
     """Give the thirteen questions as PDF/UA-1 on A4, to write on."""
-    return _typeset("questions.typ", sheet_data() if data is None else data)
+    return typeset("questions.typ", sheet_data() if data is None else data)
 
 
-def _typeset(template: str, data: ReportData | SheetData) -> bytes:
+def typeset(template: str, data: ReportData | SheetData | TakeData) -> bytes:
+    """Lay words out by a template beside this file, as PDF/UA-1."""
     import typst
 
     room = files("axlewright.report")

@@ -44,6 +44,7 @@ if typing.TYPE_CHECKING:
     from axlewright.views.json_schema import answer_schema
     from axlewright.views.page_picture import Picture, answer_picture, growing_picture
     from axlewright.views.report_words import ReportData, SheetData, report_data, sheet_data
+    from axlewright.views.take import TakeData, take_data
 
 __all__ = [
     "CAUTION",
@@ -53,6 +54,7 @@ __all__ = [
     "Picture",
     "ReportData",
     "SheetData",
+    "TakeData",
     "after_mend_lines",
     "answer_lines",
     "answer_picture",
@@ -86,6 +88,7 @@ __all__ = [
     "sentence",
     "severity_lines",
     "sheet_data",
+    "take_data",
     "told_lines",
     "wear_rows",
     "wear_sentence",
@@ -106,6 +109,8 @@ _LATER = {
     "SheetData": "report_words",
     "report_data": "report_words",
     "sheet_data": "report_words",
+    "TakeData": "take",
+    "take_data": "take",
 }
 
 

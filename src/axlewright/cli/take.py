@@ -1,0 +1,61 @@
+"""`axlewright take`: one file to take along."""
+
+import sys
+from pathlib import Path
+from typing import Annotated, Literal
+
+from cyclopts import Parameter
+
+from axlewright.errors import AxlewrightError
+
+STOPPED = 3
+
+
+def take(
+    rig: Path,
+    *,
+    out: Annotated[Path | None, Parameter(name=["--out", "-o"])] = None,
+    pdf: Path | None = None,
+    units: Literal["metric", "us", "mixed"] = "metric",
+    draws: int = 1000,
+    seed: int | None = None,
+) -> int:
+    """Write one file for the phone: stop list, looks after a hit, torque lines, spares, cards.
+
+    Parameters
+    ----------
+    rig
+        The rig file.
+    out
+        The HTML file; the rig file's name with the ending .take.html, in this folder, by default.
+    pdf
+        Write the same as paper to this PDF file as well.
+    units
+        The reader's units.
+    draws
+        How many times the doubt is drawn; 0 gives the middle alone.
+    seed
+        Seed of the draws.
+    """
+    from axlewright.physics.compiled import cache_note
+
+    if note := cache_note():
+        sys.stderr.write(f"{note}\n")
+    from axlewright.actions import assess_file, write_take
+    from axlewright.rig import SEED
+    from axlewright.strength import Comparison
+
+    if draws < 0 or draws > 1_000_000:
+        raise AxlewrightError(
+            f"--draws {draws} cannot be used.", remedy="Give a number from 0 to 1,000,000."
+        )
+    answer = assess_file(str(rig), draws=draws, seed=SEED if seed is None else seed)
+    shown = answer.before if isinstance(answer, Comparison) else answer
+    page = out if out is not None else Path(rig.name).with_suffix(".take.html")
+    write_take(shown, page, pdf, units)
+    sys.stdout.write(f"{page}: one file, opens without a network.\n")
+    if pdf is not None:
+        sys.stdout.write(f"{pdf}: the same on paper.\n")
+    for stop in shown.stops:
+        sys.stdout.write(f"STOP: {stop.part}, {stop.what}. Do not drive.\n")
+    return STOPPED if shown.stops else 0

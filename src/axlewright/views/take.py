@@ -1,0 +1,204 @@
+"""Everything that the take-along file says, as plain words; `report` only lays it out."""
+
+import datetime as dt
+from dataclasses import dataclass
+from importlib.metadata import version
+from typing import Final
+from xml.sax.saxutils import unescape
+
+from axlewright.rig import SEED
+from axlewright.strength import Assessment
+from axlewright.tables import Look, fingerprint, look_stops, looks
+from axlewright.views.answer import (
+    CAUTION,
+    drive_lines,
+    not_judged_line,
+    rests_line,
+    sentence,
+    wear_sentence,
+)
+from axlewright.views.drawing_sheet import drawing
+from axlewright.views.report_words import Told, flags_of
+from axlewright.views.take_limits import Limits, axle_limits
+from axlewright.views.take_lists import (
+    CardWords,
+    SpareLine,
+    ToeTable,
+    TorqueLine,
+    least_spares,
+    more_spares,
+    on_ground,
+    repair_cards,
+    toe_table,
+    torque_lines,
+)
+from axlewright.views.take_rods import Arithmetic, arithmetic
+
+PURPOSE: Final = (
+    "For the track: what stops you, what to look at after a hit, what to carry and how far a mend "
+    "takes you."
+)
+BEFORE_DRIVING: Final = (
+    "No open play anywhere, every torque line filled and done.",
+    "Steering free from lock to lock; stops reached before hose, tyre or box.",
+    "Brake hoses free at full droop and full lock; brakes pumped and tried.",
+    "A slow loop; back of the hand on each hub; then every look once more.",
+)
+CAUTIONS: Final = (
+    CAUTION,
+    "Never under a vehicle on a jack alone: stands under the frame, both ends chocked.",
+    (
+        "No heating, bending or straightening of knuckles, steering arms, tie rods, end forgings "
+        "or cast centres, here or at home."
+    ),
+    "A mend beside the track is to get out of danger, not home.",
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LookWords:
+    """One look, ready to lay out."""
+
+    key: str
+    title: str
+    how: str
+    go: str
+    watch: str
+    fix: str
+    stop: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TakeData:
+    """Words and drawings of one take-along file, in the reader's units.
+
+    ``stops`` are those reported in the rig's condition; ``stop_list`` is what always stops.
+    ``picture`` is the axle from behind for a phone, ``sheet`` all views for paper.
+    """
+
+    title: str
+    purpose: str
+    made: str
+    name: str
+    stops: tuple[str, ...]
+    drive: tuple[str, ...]
+    stop_list: tuple[str, ...]
+    looks: tuple[LookWords, ...]
+    once_more: str
+    before_driving: tuple[str, ...]
+    arithmetic: Arithmetic
+    torques: tuple[TorqueLine, ...]
+    toe: ToeTable
+    duty: str
+    least: tuple[SpareLine, ...]
+    more: tuple[SpareLine, ...]
+    cards: tuple[CardWords, ...]
+    sentence: str
+    wear_sentence: str
+    limits: Limits
+    not_judged: str
+    picture: str
+    picture_wide: float
+    picture_high: float
+    picture_words: str
+    rests: str
+    cautions: tuple[str, ...]
+    origin: tuple[Told, ...]
+
+
+def take_data(assessment: Assessment, made: dt.date, system: str = "metric") -> TakeData:
+    """Words of the take-along file of one rig, made on a day."""
+    rig = assessment.rig
+    flags = flags_of(assessment)
+    picture = drawing(
+        assessment.columns,
+        rig.words,
+        rig.tyre,
+        flags,
+        views=("across",),
+        measures=False,
+        key=False,
+        system=system,
+        text=64.0,
+        name="behind",
+    )
+    lines = drive_lines(assessment.stops) if assessment.stops else []
+    stops = tuple(line.removeprefix("STOP: ") for line in lines)
+    wide, high = _size(picture)
+    return TakeData(
+        title=f"{rig.name}: {rig.axle} axle, to take along",
+        purpose=PURPOSE,
+        made=made.isoformat(),
+        name=rig.digest[:16],
+        stops=stops,
+        drive=tuple(line for line in drive_lines(assessment.findings) if line not in lines),
+        stop_list=tuple(
+            item.words for item in look_stops().values() if item.axle in {rig.axle, "both"}
+        ),
+        looks=_looks(rig.axle, system),
+        once_more=on_ground("Look once more after 5 km.", system),
+        before_driving=BEFORE_DRIVING,
+        arithmetic=arithmetic(assessment, system),
+        torques=torque_lines(assessment, system),
+        toe=toe_table(assessment, system),
+        duty=rig.words["use.hardest"],
+        least=least_spares(assessment),
+        more=more_spares(assessment),
+        cards=repair_cards(assessment, system),
+        sentence=sentence(assessment),
+        wear_sentence=wear_sentence(assessment, system),
+        limits=axle_limits(assessment, system),
+        not_judged=not_judged_line(assessment),
+        picture=picture,
+        picture_wide=wide,
+        picture_high=high,
+        picture_words=_words(picture),
+        rests=rests_line(assessment, system),
+        cautions=CAUTIONS,
+        origin=_origin(assessment, made),
+    )
+
+
+def _looks(axle: str, system: str) -> tuple[LookWords, ...]:
+    mine = sorted((look for look in looks().values() if look.axle in {axle, "both"}), key=_ranked)
+    return tuple(
+        LookWords(
+            key=look.key,
+            title=look.title,
+            how=on_ground(look.how, system),
+            go=on_ground(look.go, system),
+            watch=on_ground(look.watch, system),
+            fix=on_ground(look.fix, system),
+            stop=on_ground(look.stop, system),
+        )
+        for look in mine
+    )
+
+
+def _ranked(look: Look) -> int:
+    return look.rank
+
+
+def _origin(assessment: Assessment, day: dt.date) -> tuple[Told, ...]:
+    drawn = assessment.drawn
+    rows = (
+        ("made on", day.isoformat()),
+        ("rig file, SHA-256", assessment.rig.digest),
+        ("tables, SHA-256", fingerprint()),
+        ("draws", f"{drawn.draws}" if drawn is not None else "none: middle values only"),
+        ("seed", f"{drawn.seed if drawn is not None else SEED}"),
+        ("axlewright", version("axlewright")),
+        ("looks, cards and spares", "common practice, no source"),
+    )
+    return tuple(Told(what=what, value=value, source="") for what, value in rows)
+
+
+def _words(svg: str) -> str:
+    """What a drawing says of itself to somebody who cannot see it."""
+    parts = (svg.partition(f"<{tag} ")[2].partition(">")[2] for tag in ("title", "desc"))
+    return " ".join(unescape(part.partition("<")[0]) for part in parts)
+
+
+def _size(svg: str) -> tuple[float, float]:
+    numbers = svg.partition('viewBox="')[2].partition('"')[0].split()
+    return float(numbers[2]), float(numbers[3])

@@ -147,7 +147,8 @@ def test_both_planes_add_as_a_right_angle_does():
 def test_standing_weight_leans_the_tops_in_by_the_areas_of_the_moment(name):
     # Mohr's moment-area theorem (Beer, Mechanics of Materials, ch. 9): the turn between two
     # places is the area of M/EI; a wheel's load F at lever c from its spring bends with F c
-    # between the springs and F x outboard of them.
+    # between the springs and F x outboard of them. The arms' rubber, left out here, holds a little
+    # of that turn.
     columns, point = _appraised(name)
     housing, half = point.housing, 0.5 * columns["track"][0]
     load = 0.5 * columns["axle_weight"][0]
@@ -170,7 +171,8 @@ def test_standing_weight_leans_the_tops_in_by_the_areas_of_the_moment(name):
     left, right = (float(each[0]) for each in standing_camber(housing))
     assert left < 0.0
     assert right < 0.0
-    assert -(left + right) == pytest.approx(total, rel=0.02)
+    assert -(left + right) == pytest.approx(total, rel=0.05)
+    assert -(left + right) <= 1.001 * total
 
 
 @pytest.mark.parametrize("name", RIGS)

@@ -24,7 +24,6 @@ def test_every_case_is_counted(case):
 
 def test_twins_come_as_often_and_a_rock_under_the_middle_is_rarest():
     counts = {case.key: hard_trail_cycles(case.key) for case in live_cases()}
-    for key in counts:
-        twin = key.replace("left", "right")
-        assert counts[key] == counts[twin]
+    for key, count in counts.items():
+        assert counts[key.replace("left", "right")] == count
     assert min(counts, key=counts.get) == "rock"

@@ -137,7 +137,13 @@ def test_the_changelog_tells_which_numbers_changed():
     assert "Numbers that changed, and why" in (ROOT / "CHANGELOG.md").read_text("utf-8")
 
 
-@pytest.mark.parametrize("recipe", ["demo", "check", "test", "bench", "docs", "soak", "schema"])
+@pytest.mark.parametrize(
+    "recipe",
+    [
+        *("demo", "check", "test", "bench", "docs", "soak"),
+        *("schema", "pictures", "pinned"),
+    ],
+)
 def test_every_recipe_is_told_to_newcomers(recipe):
     assert re.search(rf"^{recipe}:", (ROOT / "Makefile").read_text("utf-8"), re.MULTILINE)
     assert f"`make {recipe}`" in (ROOT / "CONTRIBUTING.md").read_text("utf-8")

@@ -96,12 +96,14 @@
     lines.push(`It turns the steering wheel off centre by ${turned(...got.wheel)}.`);
     if (felt !== null) {
       const off = felt / deg, near = Number(sheet.dataset.reading);
-      if (off > got.wheel[1] + near) {
-        lines.push(`What is seen does not explain what is felt: at least ${fixed(felt - got.wheel[1] * deg, 0)} deg of ${felt} deg come from something else. Cannot tell means fix before trip: look below, from the top.`);
-      } else if (off < got.wheel[0] - near) {
+      // The guard stands on the rejecting side: a bow never explains everything for certain.
+      const left = [off - near - got.wheel[1], off + near - got.wheel[0]];
+      if (left[0] > 0) {
+        lines.push(`What is seen does not explain what is felt: ${span(left[0] * deg, left[1] * deg, 0, "deg")} of ${felt} deg come from something else. Fix before trip: look below, from the top.`);
+      } else if (left[1] < 0) {
         lines.push("What is seen should turn the wheel further than is felt: measure the bow again. Two faults may hide each other: look below all the same.");
       } else {
-        lines.push("What is seen can explain what is felt. It does not say that nothing else is wrong: the list below still holds.");
+        lines.push(`What is seen may explain it all, or leave up to ${fixed(left[1] * deg, 0)} deg to something else. Cannot tell means fix before trip: look below, from the top.`);
       }
     }
     lines.push(straight ? "An axle that has moved: fix before trip." : "A bowed rod is changed, never straightened: fix before trip.");

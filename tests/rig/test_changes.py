@@ -7,6 +7,7 @@ import pytest
 
 from axlewright.errors import BadFile
 from axlewright.rig import (
+    ASSUMPTIONS,
     change_from_text,
     changed_rig,
     load_change,
@@ -14,6 +15,7 @@ from axlewright.rig import (
     point_columns,
     rig_from_text,
 )
+from axlewright.rig.replaced import RENEWED
 
 NEW_HOUSING = """\
 set = "housing"
@@ -186,3 +188,7 @@ def test_every_demo_change_fits_a_demo_rig():
     for path in sorted((HERON.parents[1] / "changes").glob("*.toml")):
         new, _ = changed_rig(load_rig(str(HERON)), load_change(str(path)))
         assert new.changes == (load_change(str(path)).name,)
+
+
+def test_what_is_assumed_anew_is_assumed_at_all():
+    assert {item.quantity for item in ASSUMPTIONS} >= RENEWED

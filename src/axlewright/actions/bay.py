@@ -183,15 +183,12 @@ class Bay:
     # -- the answer ----------------------------------------------------------------------------
 
     def assessment(self, slug: str, draws: int = DRAWS) -> Assessment | None:
-        """Assessment of a rig, None until every required answer is there."""
-        draft = self._desk.standing(slug).draft
-        if draft.missing():
-            return None
-        try:
-            rig = draft.rig()
-        except BadFile:
-            return None
-        return self._answers.assessment(rig, draws)
+        """Assessment of a rig, None until every required answer is there.
+
+        Raises `BadFile` where a rig kept by an earlier version no longer makes sense.
+        """
+        rig = self._desk.rig(slug)
+        return None if rig is None else self._answers.assessment(rig, draws)
 
     def so_far(self, slug: str, path: str) -> tuple[str, ...]:
         """What gives first as far as is known, after the answer to one field."""

@@ -3,6 +3,7 @@
 import threading
 from collections import OrderedDict
 from collections.abc import Callable
+from functools import cache
 from hashlib import sha256
 from importlib.metadata import version
 from typing import Final, Generic, TypeVar
@@ -13,8 +14,8 @@ from axlewright.strength import Assessment, Comparison, assess_rig, compare
 Key = TypeVar("Key")
 Kept = TypeVar("Kept")
 
-ASSESSMENTS: Final = 24
-COMPARISONS: Final = 12
+ASSESSMENTS: Final = 10
+COMPARISONS: Final = 6
 
 
 class Latest(Generic[Key, Kept]):
@@ -48,9 +49,14 @@ class Latest(Generic[Key, Kept]):
         return self.keep(key, make()) if found is None else found
 
 
+@cache
+def _package() -> str:
+    return version("axlewright")
+
+
 def content_hash(rig: Rig, draws: int, seed: int = SEED) -> str:
     """SHA-256 of all that an assessment hangs on: file text, changes, draws, seed, version."""
-    parts = (rig.digest, "|".join(rig.changes), draws, seed, version("axlewright"))
+    parts = (rig.digest, "|".join(rig.changes), draws, seed, _package())
     return sha256("\n".join(str(part) for part in parts).encode()).hexdigest()
 
 

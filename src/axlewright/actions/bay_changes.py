@@ -42,13 +42,13 @@ def change_text(name: str, values: Mapping[str, str]) -> str:
 
 def whole_rig(desk: Desk, slug: str) -> Rig:
     """Rig of a draft that has every required answer; raises where one is missing."""
-    draft = desk.standing(slug).draft
-    if draft.missing():
+    rig = desk.rig(slug)
+    if rig is None:
         raise AxlewrightError(
             "A change is tried on a whole axle, and answers are still missing.",
             remedy="Answer the rest first.",
         )
-    return draft.rig()
+    return rig
 
 
 def compared(desk: Desk, answers: Answers, slug: str, text: str, draws: int = DRAWS) -> Comparison:

@@ -9,7 +9,7 @@ from axlewright.actions.draft import Draft
 from axlewright.actions.saying import stop_lines
 from axlewright.actions.standing import Standing, gone_on, questions
 from axlewright.errors import NotKept, UnknownEntry
-from axlewright.rig import FIELDS
+from axlewright.rig import FIELDS, Rig
 
 if TYPE_CHECKING:
     from axlewright.records import New, Store
@@ -25,6 +25,7 @@ class Desk:
     def __init__(self, store: "Store") -> None:
         self.store = store
         self._standings: Latest[str, Standing] = Latest(256)
+        self._rigs: Latest[tuple[str, int], Rig] = Latest(64)
 
     def standing(self, slug: str) -> Standing:
         """How a rig stands now; not to be changed. Raises where there is no such rig."""
@@ -35,6 +36,13 @@ class Desk:
         if not entries:
             return before
         return self._standings.keep(slug, gone_on(before, entries, self.store.text))
+
+    def rig(self, slug: str) -> Rig | None:
+        """Checked rig as it stands, None while a required answer is missing."""
+        standing = self.standing(slug)
+        if standing.draft.missing():
+            return None
+        return self._rigs.get((slug, standing.number), standing.draft.rig)
 
     def enter(
         self,

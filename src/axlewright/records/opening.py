@@ -1,7 +1,7 @@
 """Open a database so that what was acknowledged is on the disk, and bring it up to date.
 
-References
-----------
+Notes
+-----
 SQLite documentation, "Write-Ahead Logging": readers go on while one writes; with
 ``synchronous=FULL`` a commit outlives a power cut. "VACUUM": ``VACUUM INTO`` writes a whole,
 consistent copy of a live database. "Transactions": ``BEGIN IMMEDIATE`` takes the one writer's

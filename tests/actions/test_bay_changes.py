@@ -113,6 +113,14 @@ def test_the_line_so_far_grows_with_the_answers(bay, slug):
     assert "still missing: round the left tube" in bay.so_far_line(slug)
 
 
+def test_what_is_taken_along_comes_from_the_kept_axle(bay, slug):
+    bay.add_condition(slug, {"part": "knuckle", "what": "cracked", "where": "left"})
+    page = bay.paper(slug, "take.html").decode()
+    assert "STOP" in page
+    assert "knuckle" in page
+    assert bay.paper(slug, "take.pdf", "us", HEAVIER).startswith(b"%PDF-")
+
+
 def test_paper_comes_as_pdf(bay, slug):
     assert bay.paper(slug, "sheet").startswith(b"%PDF-")
     assert bay.paper(slug, "report", "us", HEAVIER).startswith(b"%PDF-")

@@ -26,6 +26,7 @@ if TYPE_CHECKING:
     from axlewright.records import Entry, Store
 
 AXLES: Final = ("front", "rear")
+PAPERS: Final = ("report", "sheet", "take.html", "take.pdf")
 
 
 class Bay:
@@ -256,16 +257,24 @@ class Bay:
     # -- paper ---------------------------------------------------------------------------------
 
     def paper(self, slug: str, kind: str, system: str = "metric", change: str = "") -> bytes:
-        """Typeset paper of a rig: its report, with a change beside it, or the questions' sheet."""
+        """Give a rig on paper or to take along: report, sheet, take.html or take.pdf.
+
+        A ``change`` (the text of its file) stands beside the rig in a report; what is taken
+        along is then the rig after it.
+        """
+        if kind not in PAPERS:
+            raise UnknownEntry(f"There is no paper {kind[:40]!r}.", remedy=", ".join(PAPERS))
         if kind == "sheet":
-            self._desk.standing(slug)
-            return questions_paper()
+            return questions_paper(self._desk.standing(slug).draft.axle)
         answer = self.comparison(slug, change) if change else self.assessment(slug)
         if answer is None:
             raise AxlewrightError(
                 "There is no answer to print yet: questions are still open.",
                 remedy="Answer the rest first, or print the sheet of questions.",
             )
-        if kind != "report":
-            raise UnknownEntry(f"There is no paper {kind[:40]!r}.", remedy="report or sheet")
-        return report_paper(answer, system)
+        if kind == "report":
+            return report_paper(answer, system)
+        from axlewright.actions.take import take_html, take_pdf
+
+        shown = answer.after if isinstance(answer, Comparison) else answer
+        return take_html(shown, system) if kind == "take.html" else take_pdf(shown, system)

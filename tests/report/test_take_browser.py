@@ -104,6 +104,18 @@ def test_nothing_scrolls_sideways(opened, name, view):
     assert page.evaluate("document.documentElement.scrollWidth") <= view["width"]
 
 
+@pytest.mark.parametrize("theme", ["light", "dark"])
+def test_the_drawing_stands_on_the_pages_own_ground(opened, theme):
+    page = opened(color_scheme=theme)
+    ground = page.evaluate("getComputedStyle(document.body).backgroundColor")
+    fills = page.evaluate(
+        """[...document.querySelectorAll("svg, svg *")].map(each => getComputedStyle(each).fill)"""
+    )
+    ink = page.evaluate("getComputedStyle(document.querySelector('svg')).color")
+    assert ground in fills
+    assert {fill for fill in fills if fill.startswith("rgb")} <= {ground, ink}
+
+
 def test_letters_and_targets_are_large(opened):
     page = opened()
     unfolded(page)

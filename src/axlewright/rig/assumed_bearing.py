@@ -77,7 +77,7 @@ def _dynamic(columns: Columns, kind: str) -> Column:
 def _static(columns: Columns, kind: str) -> Column:
     row, fit, rows = _met(columns, kind), hub_bearing_fit(kind), _rows(kind)
     ratio = np.where(row >= 0, rows["static"][row] / rows["dynamic"][row], fit.static_to_dynamic)
-    return ratio * columns["bearing_rating"] * ONE_ROW_STATIC[kind] / ONE_ROW[kind]
+    return np.asarray(ratio * columns["bearing_rating"] * ONE_ROW_STATIC[kind] / ONE_ROW[kind])
 
 
 def _spread(columns: Columns, kind: str) -> Column:

@@ -42,27 +42,40 @@ if typing.TYPE_CHECKING:
     from axlewright.views.drawing_links import Links
     from axlewright.views.drawing_sheet import blank_drawing, drawing, drawing_in_words
     from axlewright.views.json_schema import answer_schema
+    from axlewright.views.page_answer import AnswerPage, answer_page
+    from axlewright.views.page_change import ChangeWords, PartRow, change_words, side_by_side
+    from axlewright.views.page_levers import LeverGroup, lever_groups, tried_values
+    from axlewright.views.page_paper import PAPERS
     from axlewright.views.page_picture import Picture, answer_picture, growing_picture
+    from axlewright.views.page_why import WhyPage, why_page
     from axlewright.views.report_words import ReportData, SheetData, report_data, sheet_data
     from axlewright.views.take import TakeData, take_data
 
 __all__ = [
     "CAUTION",
     "COMMANDS",
+    "PAPERS",
+    "AnswerPage",
+    "ChangeWords",
+    "LeverGroup",
     "Links",
     "OrderRow",
+    "PartRow",
     "Picture",
     "ReportData",
     "SheetData",
     "TakeData",
+    "WhyPage",
     "after_mend_lines",
     "answer_lines",
+    "answer_page",
     "answer_picture",
     "answer_schema",
     "as_json",
     "blank_drawing",
     "broken_lines",
     "change_lines",
+    "change_words",
     "choice_lines",
     "chosen",
     "drawing",
@@ -74,6 +87,7 @@ __all__ = [
     "folded",
     "gearing_lines",
     "growing_picture",
+    "lever_groups",
     "measure_next",
     "missing_line",
     "not_chosen_line",
@@ -88,11 +102,14 @@ __all__ = [
     "sentence",
     "severity_lines",
     "sheet_data",
+    "side_by_side",
     "take_data",
     "told_lines",
+    "tried_values",
     "wear_rows",
     "wear_sentence",
     "why_lines",
+    "why_page",
 ]
 
 # A terminal's answer needs no picture and no paper: these modules load when they are asked for.
@@ -102,6 +119,18 @@ _LATER = {
     "drawing": "drawing_sheet",
     "drawing_in_words": "drawing_sheet",
     "Links": "drawing_links",
+    "AnswerPage": "page_answer",
+    "answer_page": "page_answer",
+    "ChangeWords": "page_change",
+    "PartRow": "page_change",
+    "change_words": "page_change",
+    "side_by_side": "page_change",
+    "LeverGroup": "page_levers",
+    "lever_groups": "page_levers",
+    "tried_values": "page_levers",
+    "PAPERS": "page_paper",
+    "WhyPage": "page_why",
+    "why_page": "page_why",
     "Picture": "page_picture",
     "answer_picture": "page_picture",
     "growing_picture": "page_picture",

@@ -62,6 +62,7 @@ def placed_flags(
     half = 0.95 * pen.text
     for row, y in ((upper, top - 2.0 * pen.text), (lower, bottom + 2.0 * pen.text)):
         wanted = [at[0] + (0.0 if abs(at[0]) < 1.0 else 0.06 * at[0]) for _, at in row]
-        ends = [min(max(x, left + half), right - half) for x in spread(wanted, 2.6 * pen.text)]
+        inside = [min(max(x, left + half), right - half) for x in wanted]
+        ends = spread(inside, 2.4 * pen.text)
         for (flag, at), x in zip(row, ends, strict=True):
             pen.flag(x, y, flag.number, flag.part, at)

@@ -9,7 +9,7 @@ from axlewright.strength import Assessment
 from axlewright.views.drawing_sheet import Links, drawing, drawing_in_words
 from axlewright.views.report_words import flags_of
 
-LETTERS = 72.0  # height of lettering, mm of the real thing: 12 px where the page is 390 px wide
+LETTERS = 82.0  # height of lettering, mm of the real thing: 12 px where the page is 390 px wide
 STANDS_AT = 0.465  # hub above ground over free diameter of a loaded tyre; memory
 USUAL: Mapping[str, str] = {
     "tube.bare.left": "290 mm",

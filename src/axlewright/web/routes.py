@@ -4,11 +4,14 @@ from typing import Final
 
 from starlette.routing import BaseRoute
 
-from axlewright.web.pages import axle, axles, live, pair, words
+from axlewright.web.pages import answer, axle, axles, live, pair, paper, trying, words
 
 ROUTES: Final[tuple[BaseRoute, ...]] = (
     *axles.ROUTES,
     *axle.ROUTES,
+    *answer.ROUTES,
+    *trying.ROUTES,
+    *paper.ROUTES,
     *live.ROUTES,
     *pair.ROUTES,
     *words.ROUTES,

@@ -1,0 +1,119 @@
+"""Why one row stands where it stands: from its sentence down to formula, numbers and source."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from axlewright.duty import live_cases
+from axlewright.strength import Assessment, Place, part_influences
+from axlewright.tables import consequence
+from axlewright.views.answer import doubt_name
+from axlewright.views.bent_words import bent_lines
+from axlewright.views.drawing_ink import CLOSENESS
+from axlewright.views.phrases import closeness, gives_at, part_name, quantity, span, then
+
+LEAST_SHARE = 0.005  # of the doubt; less is not told
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CheckRow:
+    """One check of the part: what is asked of it, what it holds, and by which formula."""
+
+    mode: str
+    case: str
+    demand: str
+    holds: str
+    used: str
+    basis: str
+    caveat: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MoverRow:
+    """One assumption or answer that moves the row: its share of the doubt, band and source."""
+
+    share: str
+    name: str
+    band: str
+    source: str
+    given: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WhyPage:
+    """Words of the page "Why" of one row in one bad moment."""
+
+    rank: int
+    of: int
+    part: str
+    title: str
+    gives_at: str
+    state: str
+    then: str
+    look: str
+    checks: tuple[CheckRow, ...]
+    bent: tuple[str, ...]
+    movers: tuple[MoverRow, ...]
+
+
+def why_page(assessment: Assessment, rank: int, system: str = "metric") -> WhyPage:
+    """Why the part of this rank gives when it does; ranks count from 1."""
+    place = assessment.order[rank - 1]
+    name = part_name(place.part, place.side)
+    return WhyPage(
+        rank=rank,
+        of=len(assessment.order),
+        part=place.part,
+        title=f"Why {name}?",
+        gives_at=gives_at(place, assessment.columns, system),
+        state=CLOSENESS[closeness(place)],
+        then=then(place.part),
+        look=consequence(place.part).look,
+        checks=_checks(assessment, place, system),
+        bent=tuple(line.strip() for line in bent_lines(assessment, place, system)),
+        movers=_movers(assessment, place, system),
+    )
+
+
+def _checks(assessment: Assessment, place: Place, system: str) -> tuple[CheckRow, ...]:
+    solved, drawn = assessment.point.solved, assessment.drawn
+    out = []
+    for number, row in enumerate(solved.rows):
+        if row.part != place.part:
+            continue
+        loudest = int(np.argmax(solved.utilisation[number, 0]))
+        case = int(drawn.governing[number]) if drawn is not None else loudest
+        used, holds = float(solved.utilisation[number, 0, case]), float(solved.capacity[number, 0])
+        band = ""
+        if drawn is not None:
+            low, high = np.quantile(drawn.utilisation[number], [0.05, 0.95])
+            band = f" ({low:.2f} to {high:.2f})"
+        out.append(
+            CheckRow(
+                mode=row.mode,
+                case=live_cases()[case].label,
+                demand=quantity(used * holds, row.kind, system),
+                holds=quantity(holds, row.kind, system),
+                used=f"{used:.2f}{band}",
+                basis=row.basis,
+                caveat=row.caveat,
+            )
+        )
+    return tuple(out)
+
+
+def _movers(assessment: Assessment, place: Place, system: str) -> tuple[MoverRow, ...]:
+    if assessment.drawn is None:
+        return ()
+    found = part_influences(assessment.rig, assessment.point, assessment.drawn, place.kind)
+    return tuple(
+        MoverRow(
+            share=f"{100.0 * share:.0f} %",
+            name=doubt_name(doubt),
+            band=span(doubt.low, doubt.high, doubt.kind, system),
+            source=doubt.source,
+            given=doubt.given,
+        )
+        for doubt, share in found
+        if share >= LEAST_SHARE
+    )

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import lru_cache
 from hashlib import sha256
 
 import numpy as np
@@ -102,13 +103,17 @@ def scores(seed: int, name: str, start: int, stop: int) -> Column:
 
     Philox, a counter-based generator, keyed by the seed, the quantity's name and the page.
     """
-    key = int.from_bytes(sha256(f"{seed}/{name}".encode()).digest()[:8], "little")
     first, last = start // PAGE, (stop + PAGE - 1) // PAGE
-    pages = [
-        np.random.Generator(np.random.Philox(key=[key, page])).standard_normal(PAGE)
-        for page in range(first, last)
-    ]
+    pages = [_page(seed, name, page) for page in range(first, last)]
     return np.concatenate(pages)[start - first * PAGE : stop - first * PAGE]
+
+
+@lru_cache(maxsize=2048)  # 4 MB: a thousand draws of one rig are asked for three times
+def _page(seed: int, name: str, page: int) -> Column:
+    key = int.from_bytes(sha256(f"{seed}/{name}".encode()).digest()[:8], "little")
+    made = np.random.Generator(np.random.Philox(key=[key, page])).standard_normal(PAGE)
+    made.flags.writeable = False
+    return made
 
 
 def assumed(rig: Rig) -> tuple[Assumption, ...]:

@@ -140,5 +140,5 @@ def _not_judged(rig: Rig) -> tuple[str, ...]:
         never.append(f"{pivots} wear (no rate for it is known: rock the wheel)")
     never.append("gear wear (it hangs on oil, backlash and pattern)")
     if rig.words["held_by.arms"] != "leaves":
-        never.append("the track bar's bracket on the frame")
+        never.append("the frame rail behind the track bar's bracket")
     return tuple(never)

@@ -8,7 +8,7 @@ import numpy as np
 from axlewright.duty import live_cases
 from axlewright.rig import Column, Doubt, Rig, doubts, scores
 from axlewright.strength.appraisal import Appraised, Drawn, kind_of, parts_of
-from axlewright.strength.order import first_shares
+from axlewright.strength.order import first_parts, shares_of
 
 THIRD = 1.0 / 3.0
 CHANCE = 4.0  # squared correlations below this many times chance's mean count as none
@@ -39,21 +39,22 @@ class Influence:
 def influences(rig: Rig, point: Appraised, drawn: Drawn) -> tuple[Influence, ...]:
     """Every doubt of the rig, the one that moves the order most first."""
     parts = parts_of(point.solved)
-    shares = first_shares(drawn.margin)
-    leader = int(np.argmax(shares))
-    leading = np.log(np.clip(drawn.margin[leader], 1e-3, 1e3))
+    first = first_parts(drawn.margin)
+    leader = int(np.argmax(shares_of(first, len(parts))))
+    every = doubts(rig)
+    scored = _scored(every, drawn)
+    shared = _shared(scored, drawn.margin[leader])
+    third = max(int(drawn.draws * THIRD), 1)
     out = []
-    for doubt in doubts(rig):
-        score = scores(drawn.seed, doubt.quantity, 0, drawn.draws)
+    for doubt, score, share in zip(every, scored, shared, strict=True):
         order = np.argsort(score, kind="stable")
-        third = max(int(drawn.draws * THIRD), 1)
-        low = first_shares(drawn.margin[:, order[:third]])
-        high = first_shares(drawn.margin[:, order[-third:]])
+        low = shares_of(first[order[:third]], len(parts))
+        high = shares_of(first[order[-third:]], len(parts))
         out.append(
             Influence(
                 doubt=doubt,
                 swing=float(np.max(np.abs(high - low))),
-                share=_shared(score, leading),
+                share=float(share),
                 leads_low=parts[int(np.argmax(low))],
                 leads_high=parts[int(np.argmax(high))],
             )
@@ -65,13 +66,10 @@ def part_influences(
     rig: Rig, point: Appraised, drawn: Drawn, kind: str, most: int = 8
 ) -> tuple[tuple[Doubt, float], ...]:
     """Doubts that move one kind of part's margin most, with their shares of its doubt."""
-    index = parts_of(point.solved).index(kind)
-    margin = np.log(np.clip(drawn.margin[index], 1e-3, 1e3))
-    shared = [
-        (doubt, _shared(scores(drawn.seed, doubt.quantity, 0, drawn.draws), margin))
-        for doubt in doubts(rig)
-    ]
-    return tuple(sorted(shared, key=lambda pair: -pair[1])[:most])
+    every = doubts(rig)
+    shared = _shared(_scored(every, drawn), drawn.margin[parts_of(point.solved).index(kind)])
+    paired = [(doubt, float(share)) for doubt, share in zip(every, shared, strict=True)]
+    return tuple(sorted(paired, key=lambda pair: -pair[1])[:most])
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -96,16 +94,12 @@ def remembered_shares(
     the log of the margin, less what chance alone would give, over the sum of all.
     """
     every = doubts(rig)
-    scored = np.stack([scores(drawn.seed, doubt.quantity, 0, drawn.draws) for doubt in every])
-    scored -= scored.mean(axis=-1, keepdims=True)
-    scored /= np.linalg.norm(scored, axis=-1, keepdims=True)
+    scored = _scored(every, drawn)
     parts = parts_of(point.solved)
     recalled = np.array([doubt.remembered for doubt in every])
     out = []
     for kind in kinds:
-        margin = np.log(np.clip(drawn.margin[parts.index(kind)], 1e-3, 1e3))
-        margin = margin - margin.mean()
-        square = (scored @ margin) ** 2 / max(float(margin @ margin), 1e-12)
+        square = _shared(scored, drawn.margin[parts.index(kind)])
         square = np.maximum(square - (1.0 - square) / max(drawn.draws - 2, 1) * CHANCE, 0.0)
         part = square / max(float(square.sum()), 1e-12)
         ranked = sorted(np.flatnonzero(recalled), key=lambda number: -part[number])
@@ -141,7 +135,15 @@ def severity_moves(point: Appraised, factor: float = 1.6) -> tuple[SeverityMove,
     return tuple(out)
 
 
-def _shared(score: Column, leading: Column) -> float:
-    if np.std(leading) < 1e-12:
-        return 0.0
-    return float(np.corrcoef(score, leading)[0, 1] ** 2)
+def _scored(every: Sequence[Doubt], drawn: Drawn) -> Column:
+    """Scores of each doubt, (doubts, draws), about their mean and of unit length."""
+    scored = np.stack([scores(drawn.seed, doubt.quantity, 0, drawn.draws) for doubt in every])
+    scored -= scored.mean(axis=-1, keepdims=True)
+    return np.asarray(scored / np.linalg.norm(scored, axis=-1, keepdims=True))
+
+
+def _shared(scored: Column, margin: Column) -> Column:
+    """Squared correlation of each doubt with the log of a margin, (doubts,)."""
+    leading = np.log(np.clip(margin, 1e-3, 1e3))
+    leading = leading - leading.mean()
+    return np.asarray((scored @ leading) ** 2 / max(float(leading @ leading), 1e-12))

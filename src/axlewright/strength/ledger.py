@@ -59,10 +59,13 @@ class Ledger:
 
     def capacities(self) -> Column:
         """Capacities as (rows, draws), N m or N."""
-        return np.stack([np.broadcast_to(holds, (self._draws,)) for holds in self._holds])
+        out = np.empty((len(self._holds), self._draws))
+        for place, holds in enumerate(self._holds):
+            out[place] = holds
+        return out
 
     def alike(self) -> Iterator[tuple[list[int], Column]]:
-        """Rows with as many ratios as one another: their places, and (rows, slots, draws, cases)."""
+        """Rows with as many ratios: their places, and the ratios, (rows, slots, draws, cases)."""
         for slots in range(1, SLOTS + 1):
             places = [at for at, ratios in enumerate(self._ratios) if len(ratios) == slots]
             if places:

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from axlewright.duty import in_ground_terms, live_cases
 from axlewright.rig import Column, Columns
@@ -76,12 +77,12 @@ def bad_moment_order(
     least = np.min(point.reach[:, 0], axis=-1)
     loud = np.max(point.solved.utilisation[:, 0], axis=-1)
     places = []
+    breaking: dict[str, list[int]] = {}
+    for index, entry in enumerate(point.solved.rows):
+        if entry.breaks:
+            breaking.setdefault(kind_of(entry.part), []).append(index)
     for number, kind in enumerate(parts):
-        rows = [
-            index
-            for index, row in enumerate(point.solved.rows)
-            if kind_of(row.part) == kind and row.breaks
-        ]
+        rows = breaking[kind]
         side = _side(point, rows, drawn)
         named = [row for row in rows if point.solved.rows[row].part.endswith(f"_{side}")] or rows
         row = min(named, key=lambda index: (least[index], -loud[index]))
@@ -162,12 +163,21 @@ def _sooner(parts: list[str], life: Column) -> str:
 
 def first_shares(margin: Column) -> Column:
     """Share of draws in which each part is least, (parts,); draws in which none is count none."""
-    least = np.argmin(margin, axis=0)
-    within = np.isfinite(np.min(margin, axis=0))
-    counts = np.bincount(least[within], minlength=margin.shape[0])
-    return np.asarray(counts / margin.shape[1])
+    return shares_of(first_parts(margin), margin.shape[0])
+
+
+def first_parts(margin: Column) -> NDArray[np.int64]:
+    """Part that is least in each draw, (draws,); -1 where none gives at all."""
+    return np.where(np.isfinite(np.min(margin, axis=0)), np.argmin(margin, axis=0), -1)
+
+
+def shares_of(first: NDArray[np.int64], parts: int) -> Column:
+    """Share of draws in which each of so many parts is first, (parts,)."""
+    return np.asarray(np.bincount(first + 1, minlength=parts + 1)[1:] / first.size)
 
 
 def _middle(values: Column) -> tuple[float, float, float]:
+    if values.size == 1:
+        return (float(values[0]),) * 3
     low, middle, high = np.quantile(values, [0.05, 0.5, 0.95], method="nearest")
     return float(low), float(middle), float(high)

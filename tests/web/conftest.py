@@ -5,6 +5,7 @@ import logging
 import pytest
 
 from axlewright.actions import Bay
+from web.browsing import FLAGS, WIDTHS, Server, Watch, found_browser, no_browser
 from web.visitor import Visitor
 
 
@@ -30,3 +31,51 @@ def _no_bug_of_ours(caplog):
         if record.name == "axlewright.web" and record.levelno >= logging.ERROR
     ]
     assert not [bug for bug in bugs if "on purpose" not in bug]
+
+
+PATIENCE = 20_000  # ms: a busy machine is no fault of the page
+
+
+@pytest.fixture(scope="session")
+def browser():
+    from playwright.sync_api import expect, sync_playwright
+
+    expect.set_options(timeout=PATIENCE)
+    with sync_playwright() as driver:
+        place = found_browser(driver.chromium.executable_path)
+        if place is None:
+            no_browser()
+        opened = driver.chromium.launch(executable_path=place, args=FLAGS)
+        yield opened
+        opened.close()
+
+
+@pytest.fixture(scope="module")
+def server(tmp_path_factory):
+    running = Server(tmp_path_factory.mktemp("bay") / "store")
+    yield running
+    assert running.stop() == 0
+    assert "Traceback" not in running.log()
+
+
+@pytest.fixture
+def open_page(browser, server):
+    """Open pages of a given size and theme; what they may never do is looked at in the end."""
+    contexts, watches = [], []
+
+    def opened(size="desk", theme="light", **more):
+        context = browser.new_context(
+            viewport=WIDTHS[size], color_scheme=theme, base_url=server.address, **more
+        )
+        context.set_default_timeout(PATIENCE)
+        contexts.append(context)
+        page = context.new_page()
+        page.watch = Watch(page, server.address)
+        watches.append(page.watch)
+        return page
+
+    yield opened
+    for context in contexts:
+        context.close()
+    for watch in watches:
+        watch.check()

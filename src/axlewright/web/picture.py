@@ -1,50 +1,41 @@
-"""The drawing of one axle as far as it is known, for its page."""
+"""The drawing of one axle as it grows with its answers, its places leading to their questions."""
 
-from typing import Final
+from dataclasses import dataclass
+from functools import lru_cache
 
 from markupsafe import Markup
 
-from axlewright.actions import Draft
-from axlewright.errors import AxlewrightError, Fault
-from axlewright.rig import FIELDS, Rig, point_columns
-from axlewright.views import drawing
-
-USUAL: Final = "What nobody has said yet is drawn as usual."
-
-INSTEAD: Final = {"rig.condition": "never looked at"}  # the example would ask for a list
+from axlewright.actions import Draft, read_draft
+from axlewright.views import Links, growing_picture
 
 
-def picture_of(draft: Draft, system: str) -> tuple[Markup, str]:
-    """Drawing as SVG, and a line below it; what nobody has said yet is drawn as usual."""
-    try:
-        rig, caption = _filled(draft).rig(), USUAL if draft.missing() else ""
-    except AxlewrightError:
-        rig, caption = _filled(Draft(name=draft.name, axle=draft.axle)).rig(), USUAL
-    return _drawn(rig, system), f"To scale, seen from behind. {caption}".strip()
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Drawn:
+    """One drawing ready for a page, the line below it, and the same in words."""
+
+    svg: Markup
+    caption: str
+    words: tuple[str, ...]
 
 
-def _filled(draft: Draft) -> Draft:
-    """The draft with an example, or the other side's answer, for whatever is missing."""
-    fields = {each.path: each for each in FIELDS}
-    for path in draft.missing():
-        stem, _, side = path.rpartition(".")
-        twin = draft.answers.get(f"{stem}.{'left' if side == 'right' else 'right'}")
-        same = side in {"left", "right"} and twin is not None and not twin.dont_know
-        text = INSTEAD.get(path, fields[path].example)
-        read = draft.read(fields[path], twin.text if twin and same else text)
-        if not isinstance(read, Fault):
-            draft = draft.with_answer(path, read)
-    return draft
+def picture_of(draft: Draft, system: str) -> Drawn:
+    """Drawing of what was said so far, a usual axle where nothing was said."""
+    return _drawn(draft.text(), system)
 
 
-def _drawn(rig: Rig, system: str) -> Markup:
-    drawn = drawing(
-        point_columns(rig),
-        rig.words,
-        rig.tyre,
-        views=("across",),
-        key=False,
+@lru_cache(maxsize=64)
+def _drawn(text: str, system: str) -> Drawn:
+    draft = read_draft(text)
+    known = draft.answers
+    made = growing_picture(
+        draft.axle,
+        draft.words(),
+        draft.given(),
+        draft.tyre(),
+        frozenset(known),
         system=system,
-        text=44.0,
+        typed={path: answer.text for path, answer in known.items()} if system == "mixed" else None,
+        links=Links(field="#ask-"),
     )
-    return Markup(drawn)  # noqa: S704  (made by views, which escapes what was typed)
+    # S704: made by views, which escapes what was typed.
+    return Drawn(svg=Markup(made.svg), caption=made.caption, words=made.words)  # noqa: S704

@@ -1,5 +1,6 @@
 """Running the bay: where it listens, what it tells the terminal, and how it ends."""
 
+import contextlib
 import os
 import secrets
 import socket
@@ -63,7 +64,9 @@ def serve_bay(
                 timeout_graceful_shutdown=3,
                 ws="none",
             )
-            _Server(config, app.state).run(sockets=[door])
+            with contextlib.suppress(KeyboardInterrupt):  # raised again once the server has ended
+                _Server(config, app.state).run(sockets=[door])
+            say("The bay is closed.")
     finally:
         bay.close()
 

@@ -165,7 +165,11 @@ async def _axle(
     system = settings_of(request).units
     told = await run_in_threadpool(_told, bay_of(request), slug, said, listing, at, system)
     refused = (said is not None and not said.stored) or listing is not None
-    return page(request, "axle.html", told, status=422 if refused else 200)
+    ours = "x-fragment" in request.headers  # a browser would report a 422 as an error of the page
+    answer = page(request, "axle.html", told, status=422 if refused and not ours else 200)
+    if refused:
+        answer.headers["X-Not-Kept"] = "1"
+    return answer
 
 
 def _told(
@@ -180,7 +184,6 @@ def _told(
     needed = set(draft.required())
     paths = [path for path in bay.next_fields(slug) if path not in needed]
     rest = further(draft, [] if draft.missing() else paths, refused)
-    picture, caption = picture_of(draft, system)
     return {
         **framed(slug, draft),
         "at": number,
@@ -191,8 +194,7 @@ def _told(
         "progress": progress_line(done),
         "so_far": bay.so_far_line(slug),
         "opened": _opened([*thirteen, *rest], at, refused, listing),
-        "picture": picture,
-        "caption": caption,
+        "picture": picture_of(draft, system),
         "found": bay.conditions(slug),
         "parts": PARTS,
         "found_words": FOUND,

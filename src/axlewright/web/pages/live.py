@@ -20,6 +20,8 @@ async def events(request: Request) -> Response:
     """Numbers of entries as they come, as server-sent events."""
     slug = slug_of(request)
     await run_in_threadpool(bay_of(request).draft, slug)  # 404 where there is no such axle
+    if request.method == "HEAD":
+        return Response(media_type="text/event-stream")
     return StreamingResponse(
         _numbers(request, slug),
         media_type="text/event-stream",

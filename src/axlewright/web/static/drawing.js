@@ -1,8 +1,9 @@
 // Tap a part of the drawing to go to its questions; tap a measure to type its number.
 
-function go(path) {
-  const form = document.querySelector(`form[data-path="${CSS.escape(path)}"]`);
+function go(ident) {
+  const form = document.getElementById(ident);
   if (!form) return false;
+  form.closest("details.more")?.setAttribute("open", "");
   form.closest("details").open = true;
   const field = form.querySelector("input[type=text], input[type=radio]:checked, input[type=radio]");
   field.scrollIntoView({ block: "center" });
@@ -13,12 +14,12 @@ function go(path) {
 
 export function startDrawing() {
   document.addEventListener("click", (event) => {
-    const touched = event.target.closest?.("[data-field], [data-asks]");
-    if (!touched || !touched.closest(".drawing")) return;
-    if (go(touched.dataset.field ?? touched.dataset.asks)) event.preventDefault();
+    const next = event.target.closest?.("a[data-opens]");
+    const first = next && document.querySelector(`#${CSS.escape(next.dataset.opens)} form.ask`);
+    if (first && go(first.id)) event.preventDefault();
   });
-  document.addEventListener("keydown", (event) => {
-    const touched = event.target.closest?.("[data-field], [data-asks]");
-    if (event.key === "Enter" && touched?.closest(".drawing")) go(touched.dataset.field ?? touched.dataset.asks);
+  document.addEventListener("click", (event) => {
+    const touched = event.target.closest?.('.drawing a[href^="#ask-"]');
+    if (touched && go(touched.getAttribute("href").slice(1))) event.preventDefault();
   });
 }

@@ -1,6 +1,7 @@
 // Two devices at one axle: what is said on the other shows here, pushed, or asked for every few
 // seconds where pushing does not come through.
 import { place } from "./pieces.js";
+import { busy } from "./queue.js";
 
 const ASKED_EVERY = 3000; // ms
 
@@ -18,14 +19,20 @@ async function look() {
   } catch { /* the next look will find it */ }
 }
 
+// What this device has just said itself comes back with its own answer: no need to ask for it.
+function soon(number) {
+  const axle = document.getElementById("axle");
+  if (number <= Number(axle.dataset.at)) return;
+  if (busy()) setTimeout(soon, 200, number);
+  else look();
+}
+
 function listen() {
   const axle = document.getElementById("axle");
   if (!axle || !window.EventSource) return;
   source?.close();
   source = new EventSource(`/axle/${axle.dataset.axle}/events?after=${axle.dataset.at}`);
-  source.addEventListener("entry", (event) => {
-    if (Number(event.data) > Number(axle.dataset.at)) look();
-  });
+  source.addEventListener("entry", (event) => soon(Number(event.data)));
 }
 
 export function startLive() {

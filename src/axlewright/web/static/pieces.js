@@ -47,8 +47,12 @@ function elsewhere(field) {
 export function place(html, settled = new Set()) {
   const page = new DOMParser().parseFromString(html, "text/html");
   const changed = [];
-  const rest = page.getElementById("rest");
-  if (rest && !document.getElementById("rest")) { location.reload(); return changed; }
+  const holder = document.getElementById("holder");
+  const fuller = page.getElementById("holder");
+  if (holder && fuller && !document.getElementById("rest") && page.getElementById("rest")) {
+    for (const piece of fuller.querySelectorAll("[data-piece]")) shown.set(piece.id, piece.outerHTML);
+    holder.replaceWith(document.adoptNode(fuller));
+  }
   for (const fresh of page.querySelectorAll("[data-piece]")) {
     const old = document.getElementById(fresh.id);
     if (!old) { document.getElementById("rest")?.append(document.adoptNode(fresh)); continue; }

@@ -8,6 +8,9 @@ let tries = 0;
 let sending = false;
 let timer = 0;
 let grown = "";
+const said = new Map(); // path → text as last said from this page
+
+export const busy = () => sending;
 
 const read = () => { try { return JSON.parse(localStorage.getItem(STORE)) ?? []; } catch { return []; } };
 const write = (list) => { localStorage.setItem(STORE, JSON.stringify(list)); tell(list); };
@@ -15,7 +18,7 @@ const token = () => document.querySelector("meta[name=token]").content;
 
 function tell(list) {
   const line = document.getElementById("unkept");
-  const late = list.filter((one) => one.tried);
+  const late = list.some((one) => one.tried) ? list : [];
   line.hidden = late.length === 0 && !grown;
   const many = late.length === 1 ? "1 answer" : `${late.length} answers`;
   const text = grown || `Not yet kept: ${many}. The bay does not answer; they go as soon as it does.`;
@@ -30,6 +33,9 @@ function say(form, button) {
   const target = new URL(form.action).pathname;
   const path = form.dataset.path ?? "";
   const one = { id: crypto.getRandomValues(new Uint32Array(2)).join("-"), target, path, fields, tried: 0 };
+  // Enter and leaving the field both say it: once is enough.
+  if (path && read().some((each) => each.path === path && each.target === target && JSON.stringify(each.fields) === JSON.stringify(fields))) return;
+  if (path) said.set(path, fields.find(([name]) => name === "text")?.[1]);
   const list = read().filter((each) => !(path && each.path === path && each.target === target && !each.sent));
   write([...list, one]);
   flush();
@@ -74,7 +80,7 @@ async function sent(one) {
   grown = "";
   write(read().filter((each) => each.id !== one.id));
   const here = document.getElementById("axle");
-  if (here && one.target.startsWith(`/axle/${here.dataset.axle}/`)) settle(one, html, answer.ok);
+  if (here && one.target.startsWith(`/axle/${here.dataset.axle}/`)) settle(one, html, answer.ok && !answer.headers.has("X-Not-Kept"));
   return true;
 }
 
@@ -91,6 +97,10 @@ function settle(one, html, taken) {
   if (field && (field.value === text || one.fields.some(([name]) => name === "how" || name === "meant"))) settled.add(field.id);
   if (!one.path && taken) document.getElementById("list-one")?.reset();
   place(html, settled);
+  const question = document.querySelector(`form[data-path="${CSS.escape(one.path)}"]`)?.closest("details");
+  if (!question?.classList.contains("done") || question.classList.contains("odd")) return;
+  const next = [...document.querySelectorAll("details.question:not(.done)")].find((each) => question.compareDocumentPosition(each) & Node.DOCUMENT_POSITION_FOLLOWING);
+  if (next && !next.closest("#holder")) next.open = true;
 }
 
 function onward(form) {
@@ -122,7 +132,9 @@ export function startQueue() {
   document.addEventListener("change", (event) => {
     const form = event.target.closest("form[data-say][data-path]");
     if (!form || !event.target.matches("input[name=text]")) return;
-    if (event.target.type === "text" && event.target.value.trim() === "") return;
+    const { type, value } = event.target;
+    // Enter has said it already when the field is left.
+    if (type === "text" && (value.trim() === "" || said.get(form.dataset.path) === value)) return;
     say(form, null);
   });
   window.addEventListener("online", flush);

@@ -220,7 +220,7 @@ def parallel_pinion_rise(output_rise: Radian) -> Radian:
     ----------
     geometry: two equal angles cancel
     """
-    return -np.asarray(output_rise)
+    return np.asarray(-np.asarray(output_rise))
 
 
 def pinion_rise_along_shaft(

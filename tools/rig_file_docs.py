@@ -12,6 +12,7 @@ from pathlib import Path
 from axlewright.rig import FIELDS
 from axlewright.rig.answer import NUMBERS
 from axlewright.rig.field import Field
+from axlewright.rig.place_text import LIKE
 from axlewright.rig.reading import ACTIONS, FOUND, WHERE
 from axlewright.units import known, show
 
@@ -149,6 +150,8 @@ SHOWN = {
     "torque": ("N m", 1.0),
     "stiffness": ("N/m", 1.0),
     "speed": ("m/s", 1.0),
+    "place": ("mm", 1e3),
+    "pressure": ("kPa", 1e-3),
     "volume": ("l", 1e3),
     "ratio": ("", 1.0),
     "plain": ("", 1.0),
@@ -160,6 +163,9 @@ TITLES = {
     "tube": "Tubes",
     "rig": "The rig",
     "use": "Use",
+    "points": "Places, taped in a second hour",
+    "travel": "Travel, stops and ground clearance",
+    "longer": "Rods that do not fit",
 }
 
 
@@ -190,7 +196,7 @@ def page() -> str:
 def _units() -> Iterator[str]:
     kinds = dict.fromkeys(field.kind for field in FIELDS)
     for kind in kinds:
-        if kind in NUMBERS or kind in {"word", "text", "tyre", "yes"}:
+        if kind in NUMBERS or kind in {"word", "text", "tyre", "yes", "place"}:
             continue
         yield f"| {kind} | {_words(tuple(filter(None, known(kind))))} |"
 
@@ -224,6 +230,8 @@ def _accepted(field: Field) -> str:
         return _words(field.choices)
     if field.kind == "yes":
         return "`yes`, `no`"
+    if field.kind == "place":
+        return LIKE
     if field.low is None or field.high is None:
         return "as moulded: size, load index, speed symbol" if field.kind == "tyre" else "a text"
     told = [

@@ -96,9 +96,12 @@ def test_a_given_steering_arm_leaves_no_band_but_its_own():
 
 def test_toe_goes_in_where_the_rod_is_ahead():
     behind = rods(assessed("heron"))[0].effect
-    ahead = rods(assessed("heron", at=("[steering]\n", '[steering]\ntie_rod_ahead = "yes"\n')))[
-        0
-    ].effect
+    turned = assessed(
+        "heron",
+        said=("[steering]\n", '[steering]\ntie_rod_ahead = "yes"\n'),
+        taped=('tie_rod_end.left = "170 mm behind', 'tie_rod_end.left = "170 mm ahead'),
+    )
+    ahead = rods(turned)[0].effect
     assert "toe goes out" in behind
     assert "toe goes in" in ahead
 

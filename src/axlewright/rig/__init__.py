@@ -3,6 +3,7 @@
 from axlewright.rig.answer import Answer, read_answer
 from axlewright.rig.assumption import Assumption, Column, Columns, Words
 from axlewright.rig.change import Change, change_from_text, changed_rig, load_change
+from axlewright.rig.clash import Clash
 from axlewright.rig.columns import (
     ASSUMPTIONS,
     SEED,
@@ -10,12 +11,15 @@ from axlewright.rig.columns import (
     assumed,
     doubts,
     drawn_columns,
+    drawn_geometry_columns,
+    geometry_columns,
     point_columns,
     scores,
 )
-from axlewright.rig.contradictions import Clash, contradictions
+from axlewright.rig.contradictions import contradictions
 from axlewright.rig.field import Field
 from axlewright.rig.fields import FIELDS, FIRST_FIELDS
+from axlewright.rig.fields_points import POINTS
 from axlewright.rig.finding import Finding, findings, mended_parts, stops
 from axlewright.rig.given import Given
 from axlewright.rig.reading import FOUND, WHERE, Condition, read_rig_text
@@ -31,6 +35,7 @@ __all__ = [
     "FIRST_FIELDS",
     "FOUND",
     "MAY_BE_UNKNOWN",
+    "POINTS",
     "SEED",
     "WHERE",
     "Answer",
@@ -54,8 +59,10 @@ __all__ = [
     "contradictions",
     "doubts",
     "drawn_columns",
+    "drawn_geometry_columns",
     "file_bytes",
     "findings",
+    "geometry_columns",
     "given_of",
     "load_change",
     "load_rig",

@@ -1,12 +1,13 @@
 """One answer: what a person wrote for one field, read and checked against the catalogue."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, time
 from math import nan
 from typing import Final
 
 from axlewright.errors import BadQuantity, Fault
 from axlewright.rig.field import Field
+from axlewright.rig.place_text import LIKE, parse_place
 from axlewright.rig.tyre_code import parse_tyre
 from axlewright.rig.words import (
     SIDE_RULE,
@@ -21,7 +22,7 @@ from axlewright.rig.words import (
 )
 from axlewright.units import Parsed, known, parse, show
 
-WORDS: Final = frozenset({"word", "text", "tyre", "yes"})
+WORDS: Final = frozenset({"word", "text", "tyre", "yes", "place"})
 NUMBERS: Final = frozenset({"plain", "ratio", "count"})
 LONGEST_TEXT = 400
 _EDGE = 1e-9  # relative room at the ends of a range, for rounding
@@ -82,6 +83,8 @@ def accepted(field: Field, unit: str = "metric") -> str:  # noqa: PLR0911  (one 
         return " | ".join(field.choices)
     if field.kind == "yes":
         return "yes | no"
+    if field.kind == "place":
+        return LIKE
     if field.kind in WORDS:
         return field.how
     kind = "angle" if field.kind == "toe" else field.kind
@@ -129,6 +132,12 @@ class _Desk:
             except BadQuantity as refused:
                 return self.fault(refused.problem.rstrip("."), takes=refused.remedy)
             return self._answer(said, said, note=note)
+        if self.field.kind == "place":
+            try:
+                _, about = parse_place(said)
+            except BadQuantity as refused:
+                return self.fault(refused.problem.rstrip("."), takes=refused.remedy)
+            return replace(self._answer(said, said), about=about)
         if self.field.kind == "yes":
             meant = yes_or_no(said)
             return self._answer(meant, said) if meant else self.fault(f"{said!r} is no yes or no")

@@ -7,6 +7,7 @@ from hashlib import sha256
 from axlewright.errors import BadFile, Fault
 from axlewright.rig.answer import Answer
 from axlewright.rig.contradictions import contradictions
+from axlewright.rig.fields_points import PLACE
 from axlewright.rig.given import Given
 from axlewright.rig.reading import (
     Condition,
@@ -16,7 +17,7 @@ from axlewright.rig.reading import (
     read_change_text,
 )
 from axlewright.rig.replaced import HOUSING, assumed_anew, gone_with, on_housing
-from axlewright.rig.rig import WORD_DEFAULTS, Rig, field_quantities, given_of
+from axlewright.rig.rig import WORD_DEFAULTS, Rig, field_quantities, given_of, given_place
 from axlewright.rig.tyre_code import parse_tyre
 
 NEW_PARTS = {  # fields whose new value makes readings taken on the old part worthless
@@ -85,6 +86,8 @@ def changed_rig(rig: Rig, change: Change) -> tuple[Rig, tuple[str, ...]]:
 def _with_answer(rig: Rig, answer: Answer) -> Rig:
     if answer.field.kind == "tyre":
         return replace(rig, tyre=parse_tyre(answer.text))
+    if answer.field.kind == PLACE:
+        return replace(rig, given={**rig.given, **given_place(answer)})
     if answer.field.quantity:
         return replace(rig, given={**rig.given, answer.field.quantity: given_of(answer)})
     return rig.with_word(answer.field.path, str(answer.value))

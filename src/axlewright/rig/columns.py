@@ -17,6 +17,7 @@ from axlewright.rig.assumed_housing import HOUSING
 from axlewright.rig.assumed_joint import JOINT
 from axlewright.rig.assumed_steering import STEERING
 from axlewright.rig.assumption import Assumption, Column
+from axlewright.rig.fields_points import GEOMETRY
 from axlewright.rig.rig import Rig
 
 ASSUMPTIONS: tuple[Assumption, ...] = (
@@ -98,6 +99,16 @@ def drawn_columns(rig: Rig, start: int, stop: int, seed: int = SEED) -> dict[str
     return _settle(rig, lambda name: scores(seed, name, start, stop), stop - start)
 
 
+def geometry_columns(rig: Rig) -> dict[str, Column]:
+    """Every quantity at its middle, the places of the second hour among them."""
+    return _settle(rig, lambda _: np.zeros(1), 1, geometry=True)
+
+
+def drawn_geometry_columns(rig: Rig, start: int, stop: int, seed: int = SEED) -> dict[str, Column]:
+    """Draws of every quantity, the places of the second hour among them."""
+    return _settle(rig, lambda name: scores(seed, name, start, stop), stop - start, geometry=True)
+
+
 def scores(seed: int, name: str, start: int, stop: int) -> Column:
     """Give standard normal scores of one quantity for draws ``start`` to ``stop``.
 
@@ -140,7 +151,9 @@ def doubts(rig: Rig) -> tuple[Doubt, ...]:
             source=f"given as '{datum.text}'",
         )
         for datum in rig.given.values()
-        if datum.doubt > 0.0 and datum.quantity != "from_help"
+        if datum.doubt > 0.0
+        and datum.quantity != "from_help"
+        and not datum.quantity.startswith(GEOMETRY)
     ]
     taken = []
     for item in assumed(rig):
@@ -161,17 +174,29 @@ def doubts(rig: Rig) -> tuple[Doubt, ...]:
     return (*given, *taken)
 
 
-def _settle(rig: Rig, score_of: Callable[[str], Column], draws: int) -> dict[str, Column]:
+def _settle(
+    rig: Rig, score_of: Callable[[str], Column], draws: int, *, geometry: bool = False
+) -> dict[str, Column]:
     columns: dict[str, Column] = {name: np.full(draws, value) for name, value in ABSENT.items()}
     for name, datum in rig.given.items():
+        if not geometry and name.startswith(GEOMETRY):
+            continue
         drawn = datum.value + (datum.doubt * score_of(name) if datum.doubt > 0.0 else 0.0)
         columns[name] = np.broadcast_to(np.asarray(drawn, dtype=np.float64), (draws,))
     _derive(columns)
-    built = _settle(rig.built, score_of, draws) if rig.built is not None else {}
+    built: dict[str, Column] = {}
+    if rig.built is not None:
+        built = _settle(rig.built, score_of, draws, geometry=geometry)
+    items, follows = ASSUMPTIONS, FOLLOWS
+    if geometry:
+        from axlewright.rig.assumed_points import mirrored, point_assumptions
+
+        items += point_assumptions(rig.given)
+        follows |= mirrored(rig.given)
     kept = (
-        set(built) - set(rig.built.given if rig.built is not None else ()) - FOLLOWS - rig.renewed
+        set(built) - set(rig.built.given if rig.built is not None else ()) - follows - rig.renewed
     )
-    for item in ASSUMPTIONS:
+    for item in items:
         if item.quantity in columns or not item.matters(rig.words, rig.given):
             continue
         if item.quantity in kept:

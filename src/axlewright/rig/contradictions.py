@@ -1,24 +1,16 @@
 """Numbers that cannot all be true: each is met by the numbers already there."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from math import pi
 
+from axlewright.rig.clash import Clash
+from axlewright.rig.contradictions_points import place_clashes
 from axlewright.rig.given import Given
 from axlewright.rig.reading import Condition
 from axlewright.rig.tyre_code import TyreCode
 
 LEAST_CENTRE = 0.10  # a centre casting narrower than this does not hold a ring gear
 END = 0.26  # tube end to tyre centre on both sides together, at least
-
-
-@dataclass(frozen=True, slots=True)
-class Clash:
-    """One contradiction: the field to look at again, what is wrong, what to do."""
-
-    path: str
-    problem: str
-    remedy: str
 
 
 def contradictions(
@@ -36,6 +28,7 @@ def contradictions(
         *_bars(value),
         *_joints(value),
         *_words(words, conditions),
+        *place_clashes(words, value),
     ]
 
 

@@ -8,7 +8,9 @@ from axlewright.rig.answer import Answer
 from axlewright.rig.assumption import NINETY
 from axlewright.rig.contradictions import contradictions
 from axlewright.rig.fields import FIELDS
+from axlewright.rig.fields_points import DOUBT, PLACE, POINT_FIELDS, place_quantities
 from axlewright.rig.given import Given
+from axlewright.rig.place_text import parse_place
 from axlewright.rig.reading import Condition, RawRig, read_rig_file, read_rig_text
 from axlewright.rig.tyre_code import TyreCode, parse_tyre
 
@@ -29,6 +31,7 @@ WORD_DEFAULTS: Mapping[str, str] = {
     "kingpin.kind": "ball joints",
     "steering.tie_rod_ahead": "no",
     "steering.drive_side": "left",
+    "steering.drag_link_on": "knuckle",
     "track_bar.on_axle": "right",
     "brackets.plated": "no",
     "shaft.steel": "",
@@ -93,7 +96,9 @@ def checked_rig(raw: RawRig, file: str = "rig.toml") -> Rig:
     for path, answer in raw.answers.items():
         if answer.dont_know:
             continue
-        if answer.field.quantity:
+        if answer.field.kind == PLACE:
+            given |= given_place(answer)
+        elif answer.field.quantity:
             given[answer.field.quantity] = given_of(answer)
         elif isinstance(answer.value, str) and answer.field.kind in {"word", "yes", "text"}:
             words[path] = answer.value
@@ -103,7 +108,10 @@ def checked_rig(raw: RawRig, file: str = "rig.toml") -> Rig:
         given=given,
         tyre=parse_tyre(raw.answers["tyre.sidewall"].text),
         conditions=raw.conditions,
-        answers=sum(not answer.dont_know for answer in raw.answers.values()),
+        answers=sum(
+            not answer.dont_know and answer.field not in POINT_FIELDS
+            for answer in raw.answers.values()
+        ),
         file=file,
         digest=raw.sha256,
     )
@@ -146,6 +154,23 @@ def given_of(answer: Answer) -> Given:
         text=answer.text,
         kind=field.kind,
     )
+
+
+def given_place(answer: Answer) -> dict[str, Given]:
+    """Turn a place into its three coordinates with their standard uncertainty, m."""
+    place, about = parse_place(str(answer.value))
+    return {
+        quantity: Given(
+            quantity=quantity,
+            path=answer.field.path,
+            value=value,
+            doubt=DOUBT * (ABOUT if about else 1.0),
+            about=about,
+            text=answer.text,
+            kind="length",
+        )
+        for quantity, value in zip(place_quantities(answer.field.path), place, strict=True)
+    }
 
 
 def field_quantities() -> Mapping[str, str]:

@@ -43,6 +43,7 @@ READERS = {
     "speed_symbols": tables.speed_symbols,
     "consequences": tables.consequences,
     "limits": tables.limits,
+    "driveline_limits": tables.driveline_limits,
     "looks": tables.looks,
     "looks_stops": tables.look_stops,
     "looks_beyond": tables.looks_beyond,

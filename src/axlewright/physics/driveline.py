@@ -205,7 +205,7 @@ def plunge(lengths: Metre, ride: Metre) -> Metre:
     ----------
     geometry
     """
-    return np.asarray(lengths) - np.asarray(ride)
+    return np.asarray(np.subtract(lengths, ride))
 
 
 def parallel_pinion_rise(output_rise: Radian) -> Radian:

@@ -12,6 +12,11 @@ from axlewright.tables.cross_joints import (
     cross_joint_ratios,
     cross_joints,
 )
+from axlewright.tables.driveline_limits import (
+    DrivelineLimit,
+    driveline_limit,
+    driveline_limits,
+)
 from axlewright.tables.duties import Duty, DutyCount, duties, duty, duty_count, duty_counts
 from axlewright.tables.fasteners import (
     FastenerGrade,
@@ -83,6 +88,7 @@ __all__ = [
     "Consequence",
     "CrossJoint",
     "CrossJointRatio",
+    "DrivelineLimit",
     "Duty",
     "DutyCount",
     "EnduranceCurve",
@@ -123,6 +129,8 @@ __all__ = [
     "cross_joint_ratio",
     "cross_joint_ratios",
     "cross_joints",
+    "driveline_limit",
+    "driveline_limits",
     "duties",
     "duty",
     "duty_count",

@@ -5,6 +5,7 @@ Used for the view from behind (heights up and down) and the plan (fore and aft);
 """
 
 from collections.abc import Callable
+from functools import lru_cache
 from typing import TypeAlias
 
 from axlewright.views.drawing_curves import Point, rounded
@@ -76,37 +77,9 @@ def draw_hub(pen: Pen, axle: Axle, side: str) -> None:
 def _tyre(pen: Pen, axle: Axle, part: str, at: At, radius: float, bulge: float) -> None:
     """One cut of a tyre: bead, sidewall, shoulder, and a tread cut into blocks."""
     half, rim = 0.5 * axle.tyre_width, 0.5 * axle.rim
-    high = radius - rim
-    deep = min(0.07 * high, 14.0)
-    wall = [
-        (0.80, 0.0),
-        (0.84, 0.14),
-        (0.97 * bulge, 0.36),
-        (1.0 * bulge, 0.5),
-        (0.95 * bulge, 0.7),
-        (0.86, 0.9),
-        (0.80, 1.0),
-    ]
-    outer = rounded([(half * out, rim + high * share) for out, share in wall], 3)
-    tread = outer[-1][0]
-    blocks, steps = [], 5
-    width = 2.0 * tread / (steps + 0.25 * (steps - 1))
-    for step in range(steps):
-        left = tread - step * 1.25 * width
-        blocks += [(left, radius), (left - width, radius)]
-        if step < steps - 1:
-            blocks += [(left - width, radius - deep), (left - 1.25 * width, radius - deep)]
-    inner = [(half * out * 0.9, rim + 0.93 * high * share) for out, share in wall[1:-2]]
-    inner += [(0.66 * half, radius - 2.2 * deep)]
-    ring = [*outer[:-1], *blocks, *((-out, level) for out, level in reversed(outer[:-1]))]
-    inner = rounded(inner, 2)
-    hollow = [*((-out, level) for out, level in inner), *reversed(inner)]
+    ring, hollow = _outline(half, rim, radius, bulge)
     pen.shape([at(*point) for point in ring], part)
-    pen.line(
-        [at(*point) for point in [(-inner[0][0], rim + 4.0), *hollow, (inner[0][0], rim + 4.0)]],
-        "hair",
-        part=part,
-    )
+    pen.line([at(*point) for point in hollow], "hair", part=part)
     flange, well = 0.82 * half, rim - 0.22 * half
     lip = rim + 14.0
     bed = [
@@ -146,3 +119,37 @@ def _disc(pen: Pen, axle: Axle, side: str, at: At) -> None:
         x0, y0 = at(offset, -hub + 8.0)
         x1, y1 = at(offset - spacer, -30.0)
         pen.box(x0, y0, x1, y1, f"spacer_{side}")
+
+
+@lru_cache(maxsize=32)
+def _outline(
+    half: float, rim: float, radius: float, bulge: float
+) -> tuple[list[Point], list[Point]]:
+    """Outside and hollow of a tyre's cut, from its own middle outwards and up."""
+    high = radius - rim
+    deep = min(0.07 * high, 14.0)
+    wall = [
+        (0.80, 0.0),
+        (0.84, 0.14),
+        (0.97 * bulge, 0.36),
+        (1.0 * bulge, 0.5),
+        (0.95 * bulge, 0.7),
+        (0.86, 0.9),
+        (0.80, 1.0),
+    ]
+    outer = rounded([(half * out, rim + high * share) for out, share in wall], 3)
+    tread = outer[-1][0]
+    blocks, steps = [], 5
+    width = 2.0 * tread / (steps + 0.25 * (steps - 1))
+    for step in range(steps):
+        left = tread - step * 1.25 * width
+        blocks += [(left, radius), (left - width, radius)]
+        if step < steps - 1:
+            blocks += [(left - width, radius - deep), (left - 1.25 * width, radius - deep)]
+    inner = [(half * out * 0.9, rim + 0.93 * high * share) for out, share in wall[1:-2]]
+    inner += [(0.66 * half, radius - 2.2 * deep)]
+    ring = [*outer[:-1], *blocks, *((-out, level) for out, level in reversed(outer[:-1]))]
+    inner = rounded(inner, 2)
+    hollow = [*((-out, level) for out, level in inner), *reversed(inner)]
+    feet = [(side * inner[0][0], rim + 4.0) for side in (-1.0, 1.0)]
+    return ring, [feet[0], *hollow, feet[1]]

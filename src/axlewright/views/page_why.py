@@ -10,7 +10,7 @@ from axlewright.tables import consequence
 from axlewright.views.answer import doubt_name
 from axlewright.views.bent_words import bent_lines
 from axlewright.views.drawing_ink import CLOSENESS
-from axlewright.views.phrases import closeness, gives_at, part_name, quantity, span, then
+from axlewright.views.phrases import closeness, gives, gives_at, part_name, quantity, span, then
 
 LEAST_SHARE = 0.005  # of the doubt; less is not told
 
@@ -64,7 +64,7 @@ def why_page(assessment: Assessment, rank: int, system: str = "metric") -> WhyPa
         rank=rank,
         of=len(assessment.order),
         part=place.part,
-        title=f"Why {name}?",
+        title=f"Why {name} {gives(place.part)} there",
         gives_at=gives_at(place, assessment.columns, system),
         state=CLOSENESS[closeness(place)],
         then=then(place.part),

@@ -52,7 +52,8 @@ async def trying(request: Request) -> Response:
 async def now(request: Request) -> Response:
     """What the values do, as the piece of the page that follows the thumb.
 
-    The middle alone while the thumb moves; with ``bands`` over draws of the doubt.
+    The middle alone while the thumb moves; with ``bands`` over draws of the doubt. With ``bare``
+    the drawing is left out, for a page that keeps its own a moment longer.
     """
     slug, system = slug_of(request), settings_of(request).units
     said = dict(request.query_params)
@@ -119,7 +120,8 @@ def _now(bay: Bay, slug: str, said: Mapping[str, str], system: str) -> dict[str,
     tried = _tried(bay, slug, groups, said, draws)
     if tried.comparison is not None:
         before = tried.comparison.before
-    return {"slug": slug, **_outcome(tried, before, system)}
+    bare = said.get("bare") == "1"
+    return {"slug": slug, **_outcome(tried, before, system, bare=bare)}
 
 
 def _groups(draft: Draft, before: Assessment, system: str) -> tuple[LeverGroup, ...]:
@@ -157,17 +159,21 @@ def _tried(
         return Tried(values=values, faults=tuple(each[:1].upper() + each[1:] for each in told))
 
 
-def _outcome(tried: Tried, before: Assessment, system: str) -> dict[str, object]:
+def _outcome(
+    tried: Tried, before: Assessment, system: str, *, bare: bool = False
+) -> dict[str, object]:
     found = tried.comparison
     shown = before if found is None else found.after
-    picture = answer_picture(shown, system=system, name="tried", views=("across",))
+    svg = ""
+    if not bare:
+        svg = answer_picture(shown, system=system, name="tried", views=("across",)).svg
     return {
         "values": tried.values,
         "faults": tried.faults,
         "outcome": None if found is None else change_words(found, system),
         "rows": side_by_side(before, () if found is None else (found,), system),
         "drawn": shown.drawn is not None,
-        "picture": Markup(picture.svg),  # noqa: S704  (made by views, which escapes)
+        "picture": Markup(svg),  # noqa: S704  (made by views, which escapes)
     }
 
 

@@ -7,21 +7,34 @@ const REST = 300; // ms
 let asking = null; // the question on its way
 let next = false;  // something moved since
 let resting = 0;
+let asked = 0;     // questions since the thumb came down
+
+function differs(field, was) {
+  if (field.type !== "number") return field.value !== was;
+  return field.value.trim() !== "" && Number(field.value) !== Number(was);
+}
 
 function said() {
   const values = new URLSearchParams();
   for (const lever of form.querySelectorAll(".lever")) {
     const field = lever.querySelector("[name]");
-    if (field.value !== lever.dataset.was) values.set(field.name, field.value);
-    lever.classList.toggle("moved", field.value !== lever.dataset.was);
+    const other = differs(field, lever.dataset.was);
+    if (other) values.set(field.name, field.value);
+    lever.classList.toggle("moved", other);
   }
   return values;
 }
 
 function place(html) {
-  const fresh = new DOMParser().parseFromString(html, "text/html").getElementById("outcome");
+  const made = document.createElement("template");
+  made.innerHTML = html;
+  const fresh = made.content.getElementById("outcome");
   const old = document.getElementById("outcome");
-  if (fresh && old) old.replaceWith(document.adoptNode(fresh));
+  if (!fresh) return;
+  const space = fresh.querySelector("figure");
+  const drawn = old.querySelector("figure svg");
+  if (space && drawn && !space.querySelector("svg")) space.prepend(drawn);
+  old.replaceWith(fresh);
   brief();
 }
 
@@ -33,7 +46,7 @@ function brief() {
   sticky.hidden = !gist;
 }
 
-async function ask(bands) {
+async function ask(bands, slow = false) {
   if (asking && !(asking.bands && !bands)) { next = true; return; }
   asking?.stop.abort();
   const values = said();
@@ -41,6 +54,9 @@ async function ask(bands) {
   next = false;
   const query = new URLSearchParams(values);
   if (bands) query.set("bands", "1");
+  // The words come first; the drawing with every third of them, and when the thumb slows down.
+  const bare = !bands && !slow && asked++ % 3 !== 2;
+  if (bare) query.set("bare", "1");
   try {
     const answer = await fetch(`${form.dataset.now}?${query}`, {
       headers: { "X-Fragment": "1" }, signal: mine.stop.signal,
@@ -50,6 +66,7 @@ async function ask(bands) {
   if (asking !== mine) return;
   asking = null;
   if (next) { ask(false); return; }
+  if (bare) { ask(false, true); return; }
   const tail = values.size ? `?${values}` : "";
   history.replaceState(null, "", `${location.pathname}${tail}${location.hash}`);
   if (!bands && values.size) {
@@ -61,7 +78,8 @@ async function ask(bands) {
 function moved(event) {
   const field = event.target;
   if (field.type === "range") {
-    document.getElementById(field.dataset.for).value = field.value;
+    const digits = field.step.split(".")[1]?.length ?? 0;
+    document.getElementById(field.dataset.for).value = Number(field.value).toFixed(digits);
   } else {
     const slider = form.querySelector(`input[type=range][data-for="${CSS.escape(field.id)}"]`);
     if (slider) slider.value = field.value;

@@ -50,6 +50,9 @@ READERS = {
     "spares": tables.spares,
     "cards": tables.cards,
     "cards_steps": tables.card_steps,
+    "instruments": tables.instruments,
+    "alignment_marks": tables.alignment_marks,
+    "alignment_targets": tables.alignment_targets,
 }
 
 

@@ -1,5 +1,12 @@
 """What the vehicle is: read from a file, checked, frozen; what was given and what was assumed."""
 
+from axlewright.rig.alignment_fields import ALIGNMENT_FIELDS, REPEATED
+from axlewright.rig.alignment_readings import (
+    Readings,
+    load_readings,
+    readings_from_text,
+    readings_said,
+)
 from axlewright.rig.answer import Answer, read_answer
 from axlewright.rig.assumption import Assumption, Column, Columns, Words
 from axlewright.rig.change import Change, change_from_text, changed_rig, load_change
@@ -26,16 +33,19 @@ from axlewright.rig.reading import FOUND, WHERE, Condition, read_rig_text
 from axlewright.rig.replaced import stays_behind
 from axlewright.rig.rig import MAY_BE_UNKNOWN, Rig, given_of, load_rig, rig_from_text
 from axlewright.rig.schema import change_schema, rig_schema
+from axlewright.rig.screw import screw_pitch
 from axlewright.rig.toml_text import file_bytes
 from axlewright.rig.tyre_code import TyreCode, parse_tyre
 
 __all__ = [
+    "ALIGNMENT_FIELDS",
     "ASSUMPTIONS",
     "FIELDS",
     "FIRST_FIELDS",
     "FOUND",
     "MAY_BE_UNKNOWN",
     "POINTS",
+    "REPEATED",
     "SEED",
     "WHERE",
     "Answer",
@@ -49,6 +59,7 @@ __all__ = [
     "Field",
     "Finding",
     "Given",
+    "Readings",
     "Rig",
     "TyreCode",
     "Words",
@@ -65,15 +76,19 @@ __all__ = [
     "geometry_columns",
     "given_of",
     "load_change",
+    "load_readings",
     "load_rig",
     "mended_parts",
     "parse_tyre",
     "point_columns",
     "read_answer",
     "read_rig_text",
+    "readings_from_text",
+    "readings_said",
     "rig_from_text",
     "rig_schema",
     "scores",
+    "screw_pitch",
     "stays_behind",
     "stops",
 ]

@@ -1,5 +1,10 @@
 """Sourced constants: one CSV a table, a source beside every row, a small reader for each."""
 
+from axlewright.tables.alignment_targets import (
+    AlignmentTarget,
+    alignment_target,
+    alignment_targets,
+)
 from axlewright.tables.cards import Card, CardStep, card_of, card_steps, cards
 from axlewright.tables.catalogue import Table, catalogue, fingerprint
 from axlewright.tables.consequences import Consequence, consequence, consequences
@@ -34,6 +39,14 @@ from axlewright.tables.hub_bearings import (
     hub_bearing_fit,
     hub_bearing_fits,
     hub_bearings,
+)
+from axlewright.tables.instruments import (
+    Instrument,
+    ToeMark,
+    alignment_mark,
+    alignment_marks,
+    instrument,
+    instruments,
 )
 from axlewright.tables.limits import Limit, limit, limits
 from axlewright.tables.looks import (
@@ -83,6 +96,7 @@ from axlewright.tables.weld_details import (
 )
 
 __all__ = [
+    "AlignmentTarget",
     "Card",
     "CardStep",
     "Consequence",
@@ -97,6 +111,7 @@ __all__ = [
     "Hardness",
     "HubBearing",
     "HubBearingFit",
+    "Instrument",
     "Limit",
     "LoadIndex",
     "Look",
@@ -117,7 +132,12 @@ __all__ = [
     "SurfaceFinish",
     "Table",
     "Thread",
+    "ToeMark",
     "WeldDetail",
+    "alignment_mark",
+    "alignment_marks",
+    "alignment_target",
+    "alignment_targets",
     "card_of",
     "card_steps",
     "cards",
@@ -149,6 +169,8 @@ __all__ = [
     "hub_bearing_fit",
     "hub_bearing_fits",
     "hub_bearings",
+    "instrument",
+    "instruments",
     "limit",
     "limits",
     "load_index",

@@ -1,0 +1,198 @@
+"""From a readings file, or what was typed, to checked readings of an alignment."""
+
+import datetime as dt
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from difflib import get_close_matches
+from hashlib import sha256
+from typing import Final
+
+from axlewright.errors import BadFile, BadQuantity, Fault
+from axlewright.rig.alignment_fields import ALIGNMENT_FIELDS, MANY, REPEATED
+from axlewright.rig.answer import Answer, accepted, read_answer
+from axlewright.rig.field import Field
+from axlewright.rig.screw import screw_pitch
+from axlewright.rig.toml_text import decoded, file_bytes, tables_of
+from axlewright.rig.tree import MOST, Place
+from axlewright.rig.words import SIDE_RULE, near, sides_meant
+
+VERSION: Final = 1
+KEY: Final = "axlewright_alignment"
+_FIELDS: Final[Mapping[str, Field]] = {field.path: field for field in ALIGNMENT_FIELDS}
+_ROOMS: Final = tuple(dict.fromkeys(path.partition(".")[0] for path in _FIELDS))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Readings:
+    """What was read: every field's answers, in the order they were written, unknown ones out."""
+
+    answers: Mapping[str, tuple[Answer, ...]]
+    date: dt.date | None = None
+    file: str = ""
+    digest: str = ""
+
+    def values(self, path: str) -> tuple[float, ...]:
+        """Numbers read for a field, in SI; none where nothing was read."""
+        return tuple(
+            float(each.value)
+            for each in self.answers.get(path, ())
+            if not isinstance(each.value, str)
+        )
+
+    def value(self, path: str) -> float | None:
+        """The one number of a field, None where nothing was read."""
+        found = self.values(path)
+        return found[0] if found else None
+
+    def word(self, path: str, otherwise: str = "") -> str:
+        """The word of a field."""
+        found = self.answers.get(path, ())
+        return str(found[0].value) if found else otherwise
+
+
+def load_readings(path: str, axle: str = "front") -> Readings:
+    """Read a readings file for such an axle; raises `BadFile` with every fault."""
+    return readings_from_text(file_bytes(path), path, axle)
+
+
+def readings_from_text(
+    text: str | bytes, file: str = "readings.toml", axle: str = "front"
+) -> Readings:
+    """Read the text of a readings file; raises `BadFile` with every fault."""
+    plain = decoded(text, file)
+    place = Place(file, *tables_of(plain, file))
+    _version(place)
+    answers: dict[str, tuple[Answer, ...]] = {}
+    waiting = [(key, each) for key, each in place.tables.items() if key not in {KEY, "date"}]
+    while waiting and len(place.faults) < MOST:
+        path, given = waiting.pop(0)
+        if path in _FIELDS:
+            answers[path] = _read(place, path, given, axle)
+        elif isinstance(given, dict) and any(known.startswith(f"{path}.") for known in _FIELDS):
+            waiting += [(f"{path}.{key}", each) for key, each in given.items()]
+        else:
+            _stranger(place, path)
+    when = _date(place)
+    if place.faults:
+        raise BadFile(file, sorted(place.faults, key=lambda each: each.line or 10**9))
+    return Readings(
+        answers={path: answers[path] for path in _FIELDS if answers.get(path)},
+        date=when,
+        file=file,
+        digest=sha256(plain.encode()).hexdigest(),
+    )
+
+
+def readings_said(
+    said: Mapping[str, Sequence[str]], axle: str = "front", before: Readings | None = None
+) -> Readings:
+    """Read what was typed, by field, over what a file said before; raises `BadFile`."""
+    place = Place("what was typed", {}, tables_of("", "")[1])
+    answers = dict(before.answers) if before is not None else {}
+    for path, texts in said.items():
+        if path not in _FIELDS:
+            _stranger(place, path)
+            continue
+        given = list(texts) if path in REPEATED else texts[-1] if texts else ""
+        found = _read(place, path, given, axle)
+        answers.pop(path, None)
+        if found:
+            answers[path] = found
+    if place.faults:
+        raise BadFile(place.file, place.faults)
+    return Readings(
+        answers={path: answers[path] for path in _FIELDS if path in answers},
+        date=before.date if before is not None else None,
+        file=before.file if before is not None else "",
+        digest=before.digest if before is not None else "",
+    )
+
+
+def _read(place: Place, path: str, given: object, axle: str) -> tuple[Answer, ...]:
+    field = _FIELDS[path]
+    example = f'{path.rpartition(".")[2]} = "{field.example}"'
+    if axle not in {field.axle, "both"} and field.axle != "both":
+        told = f"this belongs to a {field.axle} axle, and this rig's is a {axle} axle"
+        place.add(path, told, "nothing here: take it out", "")
+        return ()
+    each = given if isinstance(given, list) else [given]
+    if isinstance(given, list) and path not in REPEATED:
+        place.add(path, "one answer is wanted here, not a list", accepted(field), example)
+        return ()
+    if not each or len(each) > MANY:
+        place.add(path, "a list holds from 1 to 30 readings", accepted(field), example)
+        return ()
+    out = []
+    for one in each:
+        found = read_answer(field, one, file=place.file, line=place.line(path))
+        if isinstance(found, Answer) and path.endswith(".thread") and not found.dont_know:
+            found = _threaded(found, place)
+        if isinstance(found, Fault):
+            place.faults.append(found)
+        elif not found.dont_know:
+            out.append(found)
+    return tuple(out)
+
+
+def _threaded(found: Answer, place: Place) -> Answer | Fault:
+    try:
+        screw_pitch(found.text)
+    except BadQuantity as refused:
+        return Fault(
+            file=place.file,
+            line=found.line,
+            field=found.field.path,
+            problem=refused.problem.rstrip("."),
+            given=found.text,
+            accepted=refused.remedy.rstrip("."),
+            example=f'thread = "{found.field.example}"',
+        )
+    return found
+
+
+def _version(place: Place) -> None:
+    given, example = place.tables.get(KEY), f"{KEY} = {VERSION}"
+    if given is None:
+        wrong = [key for key in place.tables if key.startswith("axlewright")]
+        told = "a first line with the version"
+        if wrong:
+            place.add(wrong[0], "this is another kind of file; readings are wanted", told, example)
+        else:
+            likely = tuple(get_close_matches(KEY, place.tables, 1, 0.75))
+            place.add(KEY, "the file does not say which version it is", told, example, near=likely)
+    elif isinstance(given, bool) or not isinstance(given, int) or given != VERSION:
+        place.add(KEY, "this program reads another version", f"{VERSION}, no quotes", example)
+    if place.faults:
+        raise BadFile(place.file, place.faults)
+
+
+def _date(place: Place) -> dt.date | None:
+    given = place.tables.get("date")
+    if isinstance(given, dt.datetime):
+        return given.date()
+    if given is None or isinstance(given, dt.date):
+        return given
+    try:
+        if isinstance(given, str):
+            return dt.date.fromisoformat(given.strip())
+    except ValueError:
+        pass
+    place.add("date", "this is not a date", "year-month-day", "date = 2026-05-03")
+    return None
+
+
+def _stranger(place: Place, path: str) -> None:
+    table, _, last = path.rpartition(".")
+    beside = {
+        each.removeprefix(f"{table}.").partition(".")[0]: each
+        for each in _FIELDS
+        if not table or each.startswith(f"{table}.")
+    }
+    sides = sides_meant(last)
+    if sides and set(sides) <= set(beside):
+        told = f"{last!r} is no side here: {SIDE_RULE}"
+        place.add(path, told, " | ".join(sides), "", near=sides)
+        return
+    likely = near(last, beside) or near(path, _FIELDS)
+    takes = " | ".join(beside) if beside else " | ".join(_ROOMS)
+    place.add(path, "there is no such name", takes, "", near=likely)

@@ -13,16 +13,17 @@ from alembic.script import ScriptDirectory
 
 from axlewright.errors import AxlewrightError
 from axlewright.records import STORE_VERSION, New, Store, opening
-from axlewright.records.migrations.versions import v0001_first
+from axlewright.records.migrations.versions import v0001_first, v0002_record
 from axlewright.records.schema import META
 
 FIRST = Path(__file__).with_name("store-1.sql")
-SECOND = '''"""A second version, for the test alone."""
+NEXT = f"{STORE_VERSION + 1:04d}"
+LATER = '''"""A later version, for the test alone."""
 
 from alembic import op
 import sqlalchemy as sa
 
-revision, down_revision = "0002", "0001"
+revision, down_revision = "{revision}", "{before}"
 
 
 def upgrade():
@@ -42,18 +43,19 @@ def first(tmp_path):
 
 
 @pytest.fixture
-def second(tmp_path, monkeypatch):
-    """Migrations with a second version behind the first."""
+def later(tmp_path, monkeypatch):
+    """Migrations with one more version behind the newest."""
 
     def made(more=""):
         folder = tmp_path / "migrations"
         (folder / "versions").mkdir(parents=True)
         home = Path(opening.__file__).parent / "migrations"
-        for name in ("env.py", "versions/v0001_first.py"):
+        for name in ("env.py", *(f"versions/{each.name}" for each in home.glob("versions/v*.py"))):
             (folder / name).write_text((home / name).read_text("utf-8"), "utf-8")
-        (folder / "versions" / "v0002_second.py").write_text(SECOND.format(more=more), "utf-8")
+        text = LATER.format(more=more, revision=NEXT, before=opening.NEWEST)
+        (folder / "versions" / f"v{NEXT}_next.py").write_text(text, "utf-8")
         monkeypatch.setattr(opening, "MIGRATIONS", str(folder))
-        return "0002"
+        return NEXT
 
     return made
 
@@ -102,21 +104,21 @@ def test_a_store_of_version_1_opens_with_all_it_held(first):
     store.close()
 
 
-def test_an_older_store_is_copied_whole_and_then_brought_up(first, second):
+def test_an_older_store_is_copied_whole_and_then_brought_up(first, later):
     engine = opening.engine_for(first)
-    opening.brought_up(engine, first, second())
-    assert opening.version_of(engine) == "0002"
+    opening.brought_up(engine, first, later())
+    assert opening.version_of(engine) == NEXT
     assert ("rigs", "colour") in columns(engine)
     engine.dispose()
-    copy = Store.open(first.with_name("store.sqlite.before-0002"))  # still of version 1
+    copy = Store.open(first.with_name(f"store.sqlite.before-{NEXT}"))
     assert len(copy.entries_after("heron-front")) == 3
     copy.close()
 
 
-def test_a_migration_that_fails_half_way_leaves_the_store_as_it_was(first, second):
+def test_a_migration_that_fails_half_way_leaves_the_store_as_it_was(first, later):
     engine = opening.engine_for(first)
     with pytest.raises(AxlewrightError):
-        opening.brought_up(engine, first, second('op.execute("INSERT INTO nowhere VALUES (1)")'))
+        opening.brought_up(engine, first, later('op.execute("INSERT INTO nowhere VALUES (1)")'))
     assert opening.version_of(engine) == "0001"
     assert ("rigs", "colour") not in columns(engine)
     engine.dispose()
@@ -131,6 +133,20 @@ def test_a_newer_store_is_refused_and_left_alone(first):
     with pytest.raises(AxlewrightError, match="version 99, newer than this program"):
         Store.open(first)
     assert list(first.parent.glob("*before*")) == []
+
+
+def test_the_second_version_is_written_for_postgresql_as_well():
+    """PostgreSQL documentation, "Partial Indexes" and the WHEN of "CREATE TRIGGER"."""
+    out = io.StringIO()
+    context = MigrationContext.configure(
+        dialect_name="postgresql", opts={"as_sql": True, "output_buffer": out}
+    )
+    with Operations.context(context):
+        v0002_record.upgrade()
+    sql = out.getvalue()
+    assert sql.count("WHERE ended IS NULL") == 2
+    assert sql.count("EXECUTE FUNCTION refuse_change()") == 2 * len(v0002_record.ADDED_TO) + 2
+    assert "WHEN (NOT (OLD.ended IS NULL AND NEW.ended IS NOT NULL" in sql
 
 
 def test_the_first_version_is_written_for_postgresql_as_well():

@@ -43,6 +43,8 @@ def engine_for(target: str | Path) -> Engine:
 
 
 def _server(address: str) -> Engine:
+    if address.startswith(("postgresql://", "postgres://")):  # the driver that our extra brings
+        address = f"postgresql+pg8000://{address.partition('://')[2]}"
     try:
         engine = sa.create_engine(address, pool_pre_ping=True)
     except (sa.exc.SQLAlchemyError, ImportError) as trouble:

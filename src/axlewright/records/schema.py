@@ -7,7 +7,7 @@ import sqlalchemy as sa
 from sqlalchemy.engine import Dialect
 from sqlalchemy.types import TypeDecorator
 
-STORE_VERSION: Final = 1  # docs/formats.md
+STORE_VERSION: Final = 2  # docs/formats.md
 
 
 class UtcTime(TypeDecorator[dt.datetime]):

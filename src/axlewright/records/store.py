@@ -1,8 +1,9 @@
 """The store: one writer at a time adds, nobody changes; whoever reads meets whole entries."""
 
+import contextlib
 import datetime as dt
 import threading
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from hashlib import sha256
 from pathlib import Path
 from typing import Final
@@ -56,6 +57,23 @@ class Store:
         """Let go of the database."""
         self._engine.dispose()
 
+    @contextlib.contextmanager
+    def writes(self) -> Iterator[Connection]:
+        """Hold the one writer's turn, here and at the database."""
+        with self._turn, writing(self._engine) as connection:
+            yield connection
+
+    @contextlib.contextmanager
+    def reads(self) -> Iterator[Connection]:
+        """Read from one state of the store."""
+        with reading(self._engine) as connection:
+            yield connection
+
+    @property
+    def folder(self) -> Path:
+        """Folder of what was handed in."""
+        return self._folder
+
     def copy_to(self, file: Path) -> Path:
         """Write a whole copy of a store in a file while it is in use."""
         return copied(self._engine, file)
@@ -65,7 +83,7 @@ class Store:
     ) -> str:
         """Begin a rig; gives its slug, with a number at its end where another has it."""
         now = dt.datetime.now(dt.UTC)
-        with self._turn, writing(self._engine) as connection:
+        with self.writes() as connection:
             free = self._free(connection, slug)
             connection.execute(RIGS.insert().values(slug=free, name=name, axle=axle, began=now))
             began = New(kind="began", path=axle, text=name)
@@ -89,7 +107,7 @@ class Store:
         raised. ``version`` is the text of the rig's file as it stands with these entries.
         """
         now = dt.datetime.now(dt.UTC)
-        with self._turn, writing(self._engine) as connection:
+        with self.writes() as connection:
             if key and (before := self._of_key(connection, rig, key)):
                 return before
             last = self._last(connection, rig)
@@ -113,17 +131,17 @@ class Store:
             .group_by(RIGS.c.slug, RIGS.c.name, RIGS.c.axle)
             .order_by(last.desc())
         )
-        with reading(self._engine) as connection:
+        with self.reads() as connection:
             return [RigRow(**row) for row in connection.execute(asked).mappings()]
 
     def last(self, rig: str) -> int:
         """Number of the last entry about a rig, 0 where there is no such rig."""
-        with reading(self._engine) as connection:
+        with self.reads() as connection:
             return self._last(connection, rig)
 
     def entered(self, rig: str, key: str) -> int:
         """Number of the entry that a device made under a key, 0 where it made none."""
-        with reading(self._engine) as connection:
+        with self.reads() as connection:
             return self._of_key(connection, rig, key)
 
     def entries_after(self, rig: str, number: int = 0) -> list[Entry]:
@@ -134,12 +152,12 @@ class Store:
             .where(ENTRIES.c.rig == rig, ENTRIES.c.number > number)
             .order_by(ENTRIES.c.number)
         )
-        with reading(self._engine) as connection:
+        with self.reads() as connection:
             return [Entry(**row) for row in connection.execute(asked).mappings()]
 
     def text(self, digest: str) -> str:
         """Whole text that was kept under its SHA-256."""
-        with reading(self._engine) as connection:
+        with self.reads() as connection:
             found = connection.execute(
                 sa.select(TEXTS.c.text).where(TEXTS.c.digest == digest)
             ).scalar()
@@ -155,14 +173,14 @@ class Store:
             .where(ENTRIES.c.rig == rig)
             .order_by(VERSIONS.c.entry)
         )
-        with reading(self._engine) as connection:
+        with self.reads() as connection:
             return [(int(row.entry), str(row.digest)) for row in connection.execute(asked)]
 
     def keep_upload(self, data: bytes, name: str) -> str:
         """Keep what was handed in under its SHA-256, which is given; its name is a label."""
         digest = kept_file(self._folder, data)
         now = dt.datetime.now(dt.UTC)
-        with self._turn, writing(self._engine) as connection:
+        with self.writes() as connection:
             known = sa.select(UPLOADS.c.digest).where(UPLOADS.c.digest == digest)
             if connection.execute(known).scalar() is None:
                 row = {"digest": digest, "size": len(data), "name": label(name), "at": now}
@@ -175,7 +193,7 @@ class Store:
 
     def uploads(self) -> list[Upload]:
         """Everything that was handed in, the earliest first."""
-        with reading(self._engine) as connection:
+        with self.reads() as connection:
             asked = sa.select(UPLOADS).order_by(UPLOADS.c.at, UPLOADS.c.digest)
             return [Upload(**row) for row in connection.execute(asked).mappings()]
 

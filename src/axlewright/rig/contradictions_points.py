@@ -115,7 +115,12 @@ def _rods(spots: Mapping[str, Spot], value: Mapping[str, float]) -> Iterator[Cla
             )
         told = {"track_bar": "track_bar_span", "arm": "arm_length"}.get(stem)
         radius_arm = stem == "arm" and f"arm_axle_far{end}" in spots
-        if told is not None and told in value and not radius_arm and abs(value[told] - long) > SLACK:
+        if (
+            told is not None
+            and told in value
+            and not radius_arm
+            and abs(value[told] - long) > SLACK
+        ):
             yield Clash(
                 f"points.{stem}_frame{end}",
                 f"its ends are {_mm(long)} apart, but it was given as {_mm(value[told])} long",

@@ -1,12 +1,12 @@
 # The same recipes at the desk and in CI.
-.PHONY: help demo check test bench docs soak schema pictures pinned
+.PHONY: help demo check test bench docs soak schema pictures pictures-bay pinned
 
 UV := uv run --frozen --all-groups
 export OPENBLAS_NUM_THREADS ?= 1
 export OMP_NUM_THREADS ?= 1
 
 help: ## list the recipes
-	@grep -E '^[a-z]+:.*##' $(MAKEFILE_LIST) | sed -E 's/:.*## / - /'
+	@grep -E '^[a-z-]+:.*##' $(MAKEFILE_LIST) | sed -E 's/:.*## / - /'
 
 demo: ## one rig with one change: the answer in the terminal, the paper in out/heron.pdf
 	@mkdir -p out
@@ -38,6 +38,9 @@ schema: ## write again what is generated: the rig file's schemas and pages, the 
 
 pictures: ## draw again the answer that the README opens with
 	$(UV) python -m tools.pictures
+
+pictures-bay: ## take again the pictures of every page of the bay; needs a Chromium
+	$(UV) python -m tools.bay_pictures
 
 pinned: ## write again our own past numbers; say in CHANGELOG why they changed
 	$(UV) python -m tools.pinned

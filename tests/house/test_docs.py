@@ -141,7 +141,7 @@ def test_the_changelog_tells_which_numbers_changed():
     "recipe",
     [
         *("demo", "check", "test", "bench", "docs", "soak"),
-        *("schema", "pictures", "pinned"),
+        *("schema", "pictures", "pictures-bay", "pinned"),
     ],
 )
 def test_every_recipe_is_told_to_newcomers(recipe):

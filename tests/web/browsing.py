@@ -2,42 +2,24 @@
 
 import os
 import re
-import shutil
 import signal
 import subprocess
 import sys
 from contextlib import contextmanager
-from pathlib import Path
 from urllib.parse import urlsplit
 
 import pytest
+from tools.bay_pages import BROWSERS
 
-NAMES = ("chromium", "chromium-browser", "google-chrome")
-FLAGS = [
-    "--no-sandbox",
-    "--disable-quic",
-    "--no-first-run",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-    "--use-gl=angle",
-    "--use-angle=swiftshader",
-    "--enable-unsafe-swiftshader",
-]
-DESK, PHONE = {"width": 1280, "height": 800}, {"width": 390, "height": 844}
-WIDTHS = {"desk": DESK, "phone": PHONE}
-WCAG = {"runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa"]}
-
-
-def found_browser(own=""):
-    """Path of a Chromium: one on PATH, else the one that Playwright itself installed."""
-    on_path = next(filter(None, map(shutil.which, NAMES)), None)
-    return on_path or (own if own and Path(own).exists() else None)
+WCAG = {
+    "runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa"],
+    "resultTypes": ["violations"],
+}
 
 
 def no_browser():
     """What a desk without a browser is told; in CI the skip is turned into a failure."""
-    pytest.skip(f"no browser: none of {', '.join(NAMES)} is on PATH; .ci/run installs one")
+    pytest.skip(f"no browser: none of {', '.join(BROWSERS)} is on PATH; .ci/run installs one")
 
 
 class Server:

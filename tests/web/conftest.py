@@ -3,9 +3,10 @@
 import logging
 
 import pytest
+from tools.bay_pages import FLAGS, WIDTHS, browser_path
 
 from axlewright.actions import Bay
-from web.browsing import FLAGS, WIDTHS, Server, Watch, found_browser, no_browser
+from web.browsing import Server, Watch, no_browser
 from web.visitor import Visitor
 
 
@@ -42,10 +43,10 @@ def browser():
 
     expect.set_options(timeout=PATIENCE)
     with sync_playwright() as driver:
-        place = found_browser(driver.chromium.executable_path)
+        place = browser_path(driver.chromium.executable_path)
         if place is None:
             no_browser()
-        opened = driver.chromium.launch(executable_path=place, args=FLAGS)
+        opened = driver.chromium.launch(executable_path=place, args=list(FLAGS))
         yield opened
         opened.close()
 
@@ -65,7 +66,10 @@ def open_page(browser, server):
 
     def opened(size="desk", theme="light", **more):
         context = browser.new_context(
-            viewport=WIDTHS[size], color_scheme=theme, base_url=server.address, **more
+            viewport=dict(zip(("width", "height"), WIDTHS[size], strict=True)),
+            color_scheme=theme,
+            base_url=server.address,
+            **more,
         )
         context.set_default_timeout(PATIENCE)
         contexts.append(context)

@@ -7,17 +7,17 @@ import re
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
+from tools.bay_pages import NO_PAGES, PAGES, THEMES, WIDTHS, furnish
+from tools.bay_pictures import FOLDER, PAGE, page_of_pictures
 
 from axlewright.web.routes import ROUTES
-from web.browsing import WCAG, WIDTHS, wider_than_its_window
-from web.pages_to_see import NO_PAGES, PAGES, furnish
+from web.browsing import WCAG, wider_than_its_window
 
 # Everything that opens stands open; of the many optional questions, all alike, the first three.
 OPENED = """() => {
   document.querySelectorAll("#others details.question").forEach((it, at) => at < 3 || it.remove());
   document.querySelectorAll("details").forEach((it) => (it.open = true));
 }"""
-RANK = "/why/{rank:int}"
 MOST_BYTES = 1_200_000  # of a first visit: issue of the bay, "Must show"
 
 
@@ -32,11 +32,11 @@ def furnished(browser, server):
 def test_every_page_is_looked_at():
     seen = {place.partition("?")[0].partition("#")[0] for place in PAGES.values()}
     told = {route.path for route in ROUTES if "GET" in (route.methods or ()) and route.path}
-    named = {re.sub(r"\{\w+\}", "{slug}", place).replace("/why/1", RANK) for place in seen}
-    assert told - NO_PAGES == named - {"/no-such-page"}
+    places = {re.sub(r"\{\w+\}", "{slug}", place).replace("/1", "/{rank:int}") for place in seen}
+    assert places - {"/no-such-page"} == told - NO_PAGES
 
 
-@pytest.mark.parametrize("theme", ["light", "dark"])
+@pytest.mark.parametrize("theme", THEMES)
 @pytest.mark.parametrize("size", list(WIDTHS))
 def test_a_page_is_sound(open_page, furnished, size, theme):
     page = open_page(size, theme)
@@ -59,7 +59,7 @@ def test_a_page_is_sound(open_page, furnished, size, theme):
 def test_a_thumb_hits_what_it_aims_at(open_page, furnished, size):
     """Targets: 44 px is WCAG 2.1's enhanced size (2.5.5); links within a line are excepted."""
     page = open_page(size)
-    for name in ("axles", "your-axle-begun", "answer", "try-a-change", "paper", "on-a-phone"):
+    for name in ("axles", "your-axle-begun", "on-a-phone"):
         page.goto(PAGES[name].format(**furnished))
         small = page.evaluate(
             """() => [...document.querySelectorAll("button, select, summary, .pick, nav a, .go")]
@@ -78,3 +78,11 @@ def test_a_first_visit_is_light(open_page, furnished):
     page.goto(PAGES["your-axle"].format(**furnished))
     page.wait_for_load_state("load")
     assert 10_000 < sum(sizes) <= MOST_BYTES
+
+
+@pytest.mark.parametrize("name", PAGES)
+def test_every_page_has_its_pictures(name):
+    for size in WIDTHS:
+        for theme in THEMES:
+            assert (FOLDER / f"{name}-{size}-{theme}.png").stat().st_size > 2000
+    assert PAGE.read_text("utf-8") == page_of_pictures()

@@ -74,6 +74,7 @@ class Asked:
     example: str
     choices: tuple[str, ...]
     text: str
+    kept: str
     picked: str
     known: bool
     echo: str
@@ -174,7 +175,7 @@ class _Desk:
     def question(self, fields: Sequence[Field], number: int | None = None) -> Question:
         """One question out of its fields."""
         asked = tuple(self._asked(each) for each in fields)
-        shown = [f"{_short(each)}{each.text}" for each in asked if each.known]
+        shown = [f"{_short(each)}{each.kept}" for each in asked if each.known]
         first = fields[0]
         title = TITLES[number] if number is not None else _title(field_name(first))
         return Question(
@@ -204,6 +205,7 @@ class _Desk:
             example=field.example,
             choices=options(field),
             text=refused.text if refused else text,
+            kept=text,
             picked=str(answer.value) if answer and not answer.dont_know else "",
             known=known,
             echo=echo_line(field, number_of(answer), answer.text) if answer else "",

@@ -142,6 +142,7 @@ def _listening(host: str, port: int) -> socket.socket:
         door.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
     try:
         door.bind((host, port))
+        door.listen(128)  # from the line that says "open" on, nobody is turned away
     except (OSError, OverflowError) as trouble:
         door.close()
         raise AxlewrightError(

@@ -2,6 +2,11 @@
 
 const shown = new Map(); // id → HTML of a piece as the server last gave it
 
+let swapping = false;
+
+// A browser may report a change of a field that is only being taken off the page.
+export const isSwapping = () => swapping;
+
 export function remember() {
   for (const piece of document.querySelectorAll("[data-piece]")) shown.set(piece.id, piece.outerHTML);
 }
@@ -20,7 +25,9 @@ function replaced(old, fresh, settled) {
     const twin = fresh.querySelector(`#${CSS.escape(inner.id)}`);
     if (twin) twin.open = true;
   }
+  swapping = true;
   old.replaceWith(fresh);
+  swapping = false;
   for (const [id, value] of kept) {
     const field = document.getElementById(id);
     if (!field || settled.has(id) || field.value === value) continue;

@@ -1,6 +1,6 @@
 // Answers wait here until the bay says that it has kept them: through a dead server, a dropped
 // network, a sleeping phone and a closed page.
-import { place, remember } from "./pieces.js";
+import { isSwapping, place, remember } from "./pieces.js";
 
 const STORE = "bay-waiting";
 const WAITS = [300, 700, 1500, 3000, 5000]; // ms between tries
@@ -131,7 +131,7 @@ export function startQueue() {
   });
   document.addEventListener("change", (event) => {
     const form = event.target.closest("form[data-say][data-path]");
-    if (!form || !event.target.matches("input[name=text]")) return;
+    if (!form || isSwapping() || !event.target.matches("input[name=text]")) return;
     const { type, value } = event.target;
     // Enter has said it already when the field is left.
     if (type === "text" && (value.trim() === "" || said.get(form.dataset.path) === value)) return;

@@ -1,0 +1,91 @@
+"""Every page of the bay, the axles that show each at its fullest, and a browser to see it in."""
+
+import shutil
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Final
+
+from playwright.sync_api import Page
+
+BROWSERS: Final = ("chromium", "chromium-browser", "google-chrome")
+FLAGS: Final = (
+    "--no-sandbox",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--use-gl=angle",
+    "--use-angle=swiftshader",
+    "--enable-unsafe-swiftshader",
+)
+WIDTHS: Final[Mapping[str, tuple[int, int]]] = {"desk": (1280, 800), "phone": (390, 844)}
+THEMES: Final = ("light", "dark")
+PAGES: Final[Mapping[str, str]] = {
+    "axles": "/",
+    "your-axle-begun": "/axle/{crake}",
+    "your-axle": "/axle/{heron}",
+    "your-axle-stopped": "/axle/{plover}",
+    "answer": "/axle/{heron}/answer",
+    "answer-not-yet": "/axle/{crake}/answer",
+    "answer-stopped": "/axle/{plover}/answer",
+    "why": "/axle/{heron}/why/1",
+    "try": "/axle/{heron}/try",
+    "paper": "/axle/{heron}/paper",
+    "words": "/words",
+    "on-a-phone": "/pair",
+    "not-there": "/no-such-page",
+}
+# What answers, but is no page: parts, files and streams.
+NO_PAGES: Final = frozenset(
+    {
+        "/axle/{slug}/pieces",
+        "/axle/{slug}/events",
+        "/axle/{slug}/rig.toml",
+        "/axle/{slug}/answer.json",
+        "/axle/{slug}/try/now",
+        "/axle/{slug}/paper/report.pdf",
+        "/axle/{slug}/paper/sheet.pdf",
+        "/axle/{slug}/paper/take.pdf",
+        "/axle/{slug}/take.html",
+    }
+)
+
+
+def browser_path(own: str = "") -> str | None:
+    """Path of a Chromium: one on PATH, else the one that Playwright itself installed."""
+    found = next(filter(None, map(shutil.which, BROWSERS)), None)
+    return found or (own if own and Path(own).exists() else None)
+
+
+def furnish(page: Page) -> dict[str, str]:
+    """Begin the axles that the pages show; gives the slug of each."""
+    made = {"heron": _copied(page, "Heron"), "plover": _copied(page, "Wagtail")}
+    page.locator("#q-12 > summary").click()
+    page.get_by_label("Which part?").fill("knuckle")
+    page.get_by_label("What was found, or done?").select_option("cracked")
+    page.get_by_role("button", name="List it").click()
+    page.locator(".stop").wait_for()
+    page.goto("/")
+    page.get_by_label("What do you call this rig?").fill("Crake")
+    page.get_by_role("radio", name="rear", exact=True).check()
+    page.get_by_role("button", name="Begin").click()
+    made["crake"] = _slug(page)
+    page.locator("#q-3 > summary").click()
+    for path, text in {"left": "395 mm", "right": "39 mm"}.items():
+        field = page.locator(f"#in-hub-height-{path}")
+        field.fill(text)
+        field.press("Enter")
+    page.locator(".fault").wait_for()
+    return made
+
+
+def _copied(page: Page, name: str) -> str:
+    page.goto("/")
+    page.get_by_role("button", name=name).click()
+    return _slug(page)
+
+
+def _slug(page: Page) -> str:
+    page.wait_for_url("**/axle/**")
+    return page.url.rpartition("/")[2]

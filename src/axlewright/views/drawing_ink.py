@@ -49,6 +49,7 @@ class Pen:
         self.name, self.text, self.marks = name, text, marks
         self.known, self.links = known, links
         self._body: list[tuple[Wrap, str]] = []
+        self._last: list[tuple[Wrap, str]] = []
         self._wrap: Wrap = ("", "", "")
         self._corners: list[Point] = []
 
@@ -163,10 +164,11 @@ class Pen:
         bold: bool = False,
         clear: bool = False,
         upright: bool = False,
+        last: bool = False,
     ) -> None:
         """Letter a text with its middle height at y; with ``clear`` nothing behind crosses it.
 
-        ``upright`` text is centred and read from the right.
+        ``upright`` text is centred and read from the right; ``last`` lies over all that follows.
         """
         if not text:
             return
@@ -180,16 +182,18 @@ class Pen:
             turned = f' transform="rotate(-90 {figure(x)} {figure(y)})"'
         else:
             self.reach([(left, y - 0.6 * high), (right, y + 0.6 * high)])
+        body = self._last if last else self._body
         if clear:
             edge = box_path(left - 0.25 * high, y - 0.6 * high, right + 0.25 * high, y + 0.6 * high)
-            self.add(f'<path d="{edge}" stroke="none"/>')
+            body.append((self._wrap, f'<path d="{edge}" stroke="none"/>'))
         strong = ' font-weight="bold"' if bold else ""
         settled = "" if anchor == "start" else f' text-anchor="{anchor}"'
-        self.add(
+        lettered = (
             f'<text x="{figure(x)}" y="{figure(y + 0.35 * high)}"{settled} '
             f'font-size="{figure(high)}"{strong}{turned} fill="currentColor" stroke="none">'
             f"{escape(text)}</text>"
         )
+        body.append((self._wrap, lettered))
 
     def blank(
         self, x: float, y: float, number: int | str, wide: float = 5.0, high: float = 1.9
@@ -258,7 +262,7 @@ class Pen:
     def drawn(self) -> str:
         """Everything drawn so far, what belongs together in one group or link."""
         out = []
-        for wrap, run in groupby(self._body, key=lambda item: item[0]):
+        for wrap, run in groupby([*self._body, *self._last], key=lambda item: item[0]):
             inside = "".join(text for _, text in run)
             start, end = self._opened(*wrap)
             out.append(f"{start}{inside}{end}")

@@ -29,7 +29,8 @@ def level_line(
         for end, way in ((low, 1.0), (high, -1.0))
     ]
     pen.lines([*(runs if fits else [[(low, y), (high, y)]]), *tips], "hair")
-    pen.words(middle, y + drop, told)
+    crossed = bool(busy)  # leaders of flags come down here
+    pen.words(middle, y + drop, told, clear=crossed, last=crossed)
     pen.marked(mark, ((low, y), (high, y)))
 
 

@@ -1,11 +1,13 @@
 """What was said, changed and handed in: kept at once, added to and never changed."""
 
+from axlewright.records.archive import ARCHIVE_VERSION, read_archive, write_archive
 from axlewright.records.book import Book
 from axlewright.records.entry import Entry, Kind, New, RigRow, Upload
 from axlewright.records.schema import STORE_VERSION
 from axlewright.records.store import Overtaken, Store
 
 __all__ = [
+    "ARCHIVE_VERSION",
     "STORE_VERSION",
     "Book",
     "Entry",
@@ -15,4 +17,6 @@ __all__ = [
     "RigRow",
     "Store",
     "Upload",
+    "read_archive",
+    "write_archive",
 ]

@@ -5,7 +5,18 @@ from axlewright.geometry.alignment_caster import Sweep
 from axlewright.geometry.alignment_measured import Judged, Measured
 from axlewright.geometry.alignment_turn import Recentring, RodTurn
 from axlewright.geometry.bind import Pull, WindUp, parked_pulls
+from axlewright.geometry.brakes import BrakesAsked, brakes_asked
+from axlewright.geometry.built_in import BuiltIn, Turned
 from axlewright.geometry.clearance import Clearance, silhouette
+from axlewright.geometry.driveline import Line, Shaking, Whirl, driveline_of, shaking
+from axlewright.geometry.driveline_study import (
+    Driveline,
+    ShaftStance,
+    driveline_in_travel,
+    driveline_over,
+    line_through,
+)
+from axlewright.geometry.driveline_verdicts import Check, Standing
 from axlewright.geometry.fixes import Fix, Shift, shifts
 from axlewright.geometry.hardpoints import Hardpoints, hardpoints, rod_in_words
 from axlewright.geometry.limits import WAYS, Limit, Way, first_hard
@@ -16,31 +27,47 @@ from axlewright.geometry.travel import Motion, motion
 __all__ = [
     "WAYS",
     "Alignment",
+    "BrakesAsked",
+    "BuiltIn",
+    "Check",
     "Clearance",
+    "Driveline",
     "Fix",
     "Grid",
     "Hardpoints",
     "Judged",
     "Limit",
+    "Line",
     "Measured",
     "Measures",
     "Motion",
     "Pull",
     "Recentring",
     "RodTurn",
+    "ShaftStance",
+    "Shaking",
     "Shift",
     "Stance",
+    "Standing",
     "Sweep",
     "Travel",
+    "Turned",
     "Way",
+    "Whirl",
     "WindUp",
     "align",
+    "brakes_asked",
+    "driveline_in_travel",
+    "driveline_of",
+    "driveline_over",
     "first_hard",
     "hardpoints",
+    "line_through",
     "measures",
     "motion",
     "parked_pulls",
     "rod_in_words",
+    "shaking",
     "shifts",
     "silhouette",
     "travel",

@@ -64,6 +64,8 @@ FOLLOWS = frozenset(
         "lateral_stiffness",
         "grip_wedged",
         "bias_ratio",
+        "line_tyre_mass",
+        "line_caster_wanted",
     }
 )  # assumptions that go with the part or the ground they belong to when that is changed
 SEED = 20_260_501
@@ -190,8 +192,9 @@ def _settle(
     items, follows = ASSUMPTIONS, FOLLOWS
     if geometry:
         from axlewright.rig.assumed_points import mirrored, point_assumptions
+        from axlewright.rig.assumed_shaft import LINE
 
-        items += point_assumptions(rig.given)
+        items += point_assumptions(rig.given) + LINE
         follows |= mirrored(rig.given)
     kept = (
         set(built) - set(rig.built.given if rig.built is not None else ()) - follows - rig.renewed

@@ -7,6 +7,7 @@ the wheel centres, on the vehicle's centre plane. None of them is required.
 from typing import Final, NamedTuple
 
 from axlewright.rig.field import Field
+from axlewright.rig.fields_shaft import SHAFT_FIELDS
 
 PLACE: Final = "place"
 DOUBT: Final = 0.004  # m: a tape and a plumb line, each coordinate; common practice, no source
@@ -224,5 +225,11 @@ SECOND_HOUR: Final[tuple[Field, ...]] = (
 POINT_FIELDS: tuple[Field, ...] = (
     *(field for point in POINTS for field in _places(point)),
     *SECOND_HOUR,
+    *SHAFT_FIELDS,
 )
-GEOMETRY: Final = ("point_", "travel_", "longer_")  # how columns begin that only geometry reads
+GEOMETRY: Final = (
+    "point_",
+    "travel_",
+    "longer_",
+    "line_",
+)  # how columns begin that only geometry reads

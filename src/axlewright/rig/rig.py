@@ -26,6 +26,8 @@ MAY_BE_UNKNOWN = frozenset(
 )
 WORD_DEFAULTS: Mapping[str, str] = {
     "drive.unlocking_hubs": "no",
+    "driveline.joints": "one at each end",
+    "driveline.yokes": "in line",
     "tube.steel": "",
     "forging.gussets": "no",
     "kingpin.kind": "ball joints",

@@ -39,8 +39,17 @@ from axlewright.views.told import told_lines
 from axlewright.views.why import why_lines
 
 if typing.TYPE_CHECKING:
+    from axlewright.views.brakes import brake_lines
     from axlewright.views.drawing_links import Links
     from axlewright.views.drawing_sheet import blank_drawing, drawing, drawing_in_words
+    from axlewright.views.driveline import (
+        DrivelineRow,
+        driveline_lines,
+        driveline_rows,
+        driveline_sentence,
+        price_rows,
+    )
+    from axlewright.views.driveline_json import driveline_json
     from axlewright.views.json_schema import answer_schema
     from axlewright.views.page_answer import AnswerPage, answer_page
     from axlewright.views.page_change import ChangeWords, PartRow, change_words, side_by_side
@@ -57,6 +66,7 @@ __all__ = [
     "PAPERS",
     "AnswerPage",
     "ChangeWords",
+    "DrivelineRow",
     "LeverGroup",
     "Links",
     "OrderRow",
@@ -73,6 +83,7 @@ __all__ = [
     "answer_schema",
     "as_json",
     "blank_drawing",
+    "brake_lines",
     "broken_lines",
     "change_lines",
     "change_words",
@@ -81,6 +92,10 @@ __all__ = [
     "drawing",
     "drawing_in_words",
     "drive_lines",
+    "driveline_json",
+    "driveline_lines",
+    "driveline_rows",
+    "driveline_sentence",
     "echo_line",
     "explanation_lines",
     "field_name",
@@ -95,6 +110,7 @@ __all__ = [
     "options",
     "order_rows",
     "part_name",
+    "price_rows",
     "quantity",
     "question_lines",
     "report_data",
@@ -114,6 +130,13 @@ __all__ = [
 
 # A terminal's answer needs no picture and no paper: these modules load when they are asked for.
 _LATER = {
+    "brake_lines": "brakes",
+    "DrivelineRow": "driveline",
+    "driveline_json": "driveline_json",
+    "driveline_lines": "driveline",
+    "driveline_rows": "driveline",
+    "driveline_sentence": "driveline",
+    "price_rows": "driveline",
     "answer_schema": "json_schema",
     "blank_drawing": "drawing_sheet",
     "drawing": "drawing_sheet",

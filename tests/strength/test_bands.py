@@ -36,6 +36,7 @@ def _trial(truths, draws):
                 value=float(truth[name][number] + datum.doubt * tape.standard_normal()),
             )
             for name, datum in rig.given.items()
+            if name in truth  # places of the second hour are no part of strength
         }
         read = replace(rig, given=given)
         drawn = appraise_draws(read, appraise_point(read), draws)

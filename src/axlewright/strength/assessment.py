@@ -9,8 +9,8 @@ from axlewright.rig import (
     Column,
     Finding,
     Rig,
+    assumed,
     changed_rig,
-    doubts,
     findings,
     mended_parts,
     point_columns,
@@ -91,7 +91,7 @@ def assess_rig(
         findings=findings(rig),
         not_judged=_not_judged(rig),
         after_mend=_after_mend(order),
-        doubts=sum(not doubt.given for doubt in doubts(rig)),
+        doubts=len(assumed(rig)),
     )
 
 

@@ -15,6 +15,7 @@ if typing.TYPE_CHECKING:
     from axlewright.actions.example_rigs import example_names
     from axlewright.actions.start import Conversation
     from axlewright.actions.take import take_html, take_pdf, write_take
+    from axlewright.actions.travel import travel_file, write_travel
 
 __all__ = [
     "AxleCard",
@@ -33,9 +34,11 @@ __all__ = [
     "read_draft",
     "take_html",
     "take_pdf",
+    "travel_file",
     "write_questions",
     "write_report",
     "write_take",
+    "write_travel",
 ]
 
 # A question asked of a file needs no talk and no store: these load when they are asked for.
@@ -55,7 +58,9 @@ _LATER = {
     "read_draft": "draft",
     "take_html": "take",
     "take_pdf": "take",
+    "travel_file": "travel",
     "write_take": "take",
+    "write_travel": "travel",
 }
 
 

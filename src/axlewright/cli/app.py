@@ -30,6 +30,11 @@ app.command(
     help="Ask for a rig, one question at a time, and write its file.",
 )
 app.command(
+    "axlewright.cli.travel:travel",
+    name="travel",
+    help="Say what caster, pinion, steer and room do through the travel, and what puts them right.",
+)
+app.command(
     "axlewright.cli.take:take",
     name="take",
     help="Write one file to take along: it opens on any phone, without a network.",

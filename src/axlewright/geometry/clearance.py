@@ -108,17 +108,25 @@ def silhouette(points: Hardpoints, found: Clearance) -> list[tuple[float, float]
     )
     end = 0.82 * float(points.half_track[0])
     level = found.radius - tube
-    corners = [(-end, level)]
-    for spot in sorted(found.spots, key=lambda each: each.across):
-        if spot.what in {"the tie rod", "the tubes"}:
-            continue
-        wide = 0.14 if spot.what == "the centre" else 0.04
-        corners += [
-            (spot.across - wide, level),
-            (spot.across, min(spot.height, level)),
-            (spot.across + wide, level),
-        ]
-    return [*corners, (end, level)]
+    hung = [
+        (spot, 0.14 if spot.what == "the centre" else 0.04)
+        for spot in found.spots
+        if spot.what not in {"the tie rod", "the tubes"}
+    ]
+    places = {-end, end}
+    for spot, wide in hung:
+        places |= {spot.across - wide, spot.across, spot.across + wide}
+    return [
+        (
+            across,
+            min(
+                level
+                - max(level - spot.height, 0.0) * max(1.0 - abs(across - spot.across) / wide, 0.0)
+                for spot, wide in hung
+            ),
+        )
+        for across in sorted(places)
+    ]
 
 
 def _spots(points: Hardpoints, c: dict[str, float], radius: float) -> list[Spot]:

@@ -99,9 +99,9 @@ def _cures(
     if points.steers and abs(lost) > LEAST["caster"]:
         out.append(("turned_forgings", lost, turned(points, lost)))
     gap = points.columns["travel_bump_gap"]
-    more = lift if lift > 0.005 else STEP
-    columns = {**points.columns, "travel_bump_gap": gap - more}
-    out.append(("longer_stops", more, replace(points, columns=columns)))
+    if lift > 0.005:
+        columns = {**points.columns, "travel_bump_gap": gap - lift}
+        out.append(("longer_stops", lift, replace(points, columns=columns)))
     return out
 
 

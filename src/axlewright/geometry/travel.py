@@ -64,7 +64,7 @@ def motion(points: Hardpoints, heights: ArrayLike, pitman: Column | None = None)
     asked = np.asarray(heights, dtype=np.float64).reshape(-1, 2)
     made = linkage.axle_poses(linkage_of(points), asked, pitman)
     pose, status = made.pose, made.status.copy()
-    turn = _turns(pose)
+    turn = turns_of(pose)
     flipped = _flipped(points, pose, turn) & (status == linkage.POSED)
     status[flipped] = linkage.OUT_OF_REACH
     if flipped.any():
@@ -97,7 +97,7 @@ def at_ride(points: Hardpoints) -> tuple[Hardpoints, Motion]:
 def straightened(points: Hardpoints, heights: Column) -> Hardpoints:
     """Set the drag link's length so that the wheels run straight on the axle at these heights."""
     pose = linkage.axle_poses(linkage_of(points, steers=False), heights).pose
-    found = _carried(points, pose, _turns(pose))
+    found = _carried(points, pose, turns_of(pose))
     ends = drag_end(found, points.words)
     return replace(points, drag_length=linkage.rod_lengths(ends, points.at["drag_link_pitman"]))
 
@@ -245,7 +245,8 @@ def carried_by(made: Motion, point: Column) -> Column:
     return made.pose[:, :3] + turned_by(made, point)
 
 
-def _turns(pose: Column) -> Column:
+def turns_of(pose: Column) -> Column:
+    """Matrices that carry the axle's axes into the body's, (n, 3, 3)."""
     roll, pitch, yaw = pose[:, 3], pose[:, 4], pose[:, 5]
     cr, sr, cp, sp, cy, sy = (
         np.cos(roll), np.sin(roll), np.cos(pitch), np.sin(pitch), np.cos(yaw), np.sin(yaw),

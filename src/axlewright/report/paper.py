@@ -9,7 +9,7 @@ from dataclasses import asdict
 from importlib.resources import files
 from typing import Final
 
-from axlewright.views import ReportData, SheetData, TakeData, sheet_data
+from axlewright.views import ReportData, SheetData, TakeData, TravelData, sheet_data
 
 STANDARD: Final = "ua-1"
 
@@ -24,7 +24,7 @@ def questions_sheet(data: SheetData | None = None) -> bytes:
     return typeset("questions.typ", sheet_data() if data is None else data)
 
 
-def typeset(template: str, data: ReportData | SheetData | TakeData) -> bytes:
+def typeset(template: str, data: ReportData | SheetData | TakeData | TravelData) -> bytes:
     """Lay words out by a template beside this file, as PDF/UA-1."""
     import typst
 

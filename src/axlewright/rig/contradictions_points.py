@@ -77,7 +77,7 @@ def _sides(spots: Mapping[str, Spot]) -> Iterator[Clash]:
                 "are left and right swapped? Looking forward, left is the vehicle's left",
             )
         twin = spots.get(f"{name}.right") if side == "left" else None
-        if twin is not None and name not in CROSS:
+        if twin is not None and name not in CROSS and twin[1] <= 0.0 <= left:
             apart = dist(spots[path], (twin[0], -twin[1], twin[2]))
             if apart > UNLIKE:
                 yield Clash(

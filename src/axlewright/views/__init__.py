@@ -59,6 +59,11 @@ if typing.TYPE_CHECKING:
     from axlewright.views.page_why import WhyPage, why_page
     from axlewright.views.report_words import ReportData, SheetData, report_data, sheet_data
     from axlewright.views.take import TakeData, take_data
+    from axlewright.views.travel import TravelRow, travel_rows, travel_sentence, travel_why_lines
+    from axlewright.views.travel_drawing import TravelPicture, travel_picture
+    from axlewright.views.travel_json import travel_json
+    from axlewright.views.travel_lines import travel_lines
+    from axlewright.views.travel_paper import TravelData, travel_data
 
 __all__ = [
     "CAUTION",
@@ -75,6 +80,9 @@ __all__ = [
     "ReportData",
     "SheetData",
     "TakeData",
+    "TravelData",
+    "TravelPicture",
+    "TravelRow",
     "WhyPage",
     "after_mend_lines",
     "answer_lines",
@@ -121,6 +129,13 @@ __all__ = [
     "side_by_side",
     "take_data",
     "told_lines",
+    "travel_data",
+    "travel_json",
+    "travel_lines",
+    "travel_picture",
+    "travel_rows",
+    "travel_sentence",
+    "travel_why_lines",
     "tried_values",
     "wear_rows",
     "wear_sentence",
@@ -163,6 +178,16 @@ _LATER = {
     "sheet_data": "report_words",
     "TakeData": "take",
     "take_data": "take",
+    "TravelData": "travel_paper",
+    "TravelPicture": "travel_drawing",
+    "TravelRow": "travel",
+    "travel_data": "travel_paper",
+    "travel_json": "travel_json",
+    "travel_lines": "travel_lines",
+    "travel_picture": "travel_drawing",
+    "travel_rows": "travel",
+    "travel_sentence": "travel",
+    "travel_why_lines": "travel",
 }
 
 

@@ -1,0 +1,85 @@
+"""`axlewright travel`: what the axle does through its travel, and what puts it right."""
+
+import json
+import shutil
+import sys
+from pathlib import Path
+from typing import Annotated, Literal
+
+from cyclopts import Parameter
+
+from axlewright.cli.quick import load_kernels
+from axlewright.errors import AxlewrightError
+
+STOPPED = 3
+
+
+def travel(
+    rig: Path,
+    *,
+    with_: Annotated[list[Path] | None, Parameter(name="--with", negative="")] = None,
+    why: int | None = None,
+    json_: Annotated[bool, Parameter(name="--json", negative="")] = False,
+    report: Path | None = None,
+    units: Literal["metric", "us", "mixed"] = "metric",
+    draws: int = 256,
+    seed: int | None = None,
+) -> int:
+    """Say what caster, pinion, steer and room do through the travel, and what puts them right.
+
+    Parameters
+    ----------
+    rig
+        The rig file.
+    with_
+        A change file; may be given more than once, changes follow one another.
+    why
+        Open this row, down to how it is worked out.
+    json_
+        Write JSON, in SI.
+    report
+        Write a typeset report to this PDF file as well.
+    units
+        The reader's units.
+    draws
+        How many times the doubt is drawn; 0 gives the middle alone.
+    seed
+        Seed of the draws.
+    """
+    if note := load_kernels():
+        sys.stderr.write(f"{note}\n")
+    from axlewright.actions import travel_file
+    from axlewright.rig import SEED, findings, stops
+    from axlewright.views import folded, travel_json, travel_lines, travel_rows, travel_why_lines
+
+    if draws < 0 or draws > 100_000:
+        raise AxlewrightError(
+            f"--draws {draws} cannot be used.", remedy="Give a number from 0 to 100,000."
+        )
+    before, after = travel_file(
+        str(rig),
+        [str(change) for change in with_ or []],
+        draws=draws,
+        seed=SEED if seed is None else seed,
+    )
+    shown = after or before
+    rows = len(travel_rows(shown, units))
+    if why is not None and not 1 <= why <= rows:
+        raise AxlewrightError(f"There is no row {why}.", remedy=f"Give a number from 1 to {rows}.")
+    if json_:
+        told = json.dumps(travel_json(before, after), indent=2, allow_nan=False)
+    else:
+        width = max(60, shutil.get_terminal_size((100, 24)).columns)
+        lines = (
+            travel_why_lines(shown, why, units)
+            if why is not None
+            else travel_lines(before, after, units, width)
+        )
+        told = "\n".join(folded(lines, width))
+    sys.stdout.write(f"{told}\n")
+    if report is not None:
+        from axlewright.actions import write_travel
+
+        write_travel(before, after, report, units)
+        sys.stderr.write(f"report: {report}\n")
+    return STOPPED if stops(findings(before.rig)) else 0

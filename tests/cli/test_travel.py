@@ -1,0 +1,63 @@
+"""The travel command, as typed. Outside reference: common practice, no source."""
+
+import json
+from pathlib import Path
+
+import pytest
+
+from axlewright.cli import run
+
+HOME = Path(__file__).parents[2]
+RIGS = HOME / "examples" / "rigs"
+HERON = str(RIGS / "heron.toml")
+LIFT = str(HOME / "examples/changes/lift.toml")
+
+
+def test_an_answer(capsys):
+    assert run(["travel", HERON, "--draws", "32"]) == 0
+    told = capsys.readouterr().out
+    assert told.startswith("Heron: travel of its front axle")
+    assert "caster" in told
+
+
+def test_a_change_as_json(capsys):
+    assert run(["travel", HERON, "--with", LIFT, "--json", "--draws", "0"]) == 0
+    told = json.loads(capsys.readouterr().out)
+    before, after = (told[name]["measures"]["caster"]["value"] for name in ("before", "after"))
+    assert after < before
+
+
+def test_a_row_opened(capsys):
+    assert run(["travel", HERON, "--why", "3", "--draws", "0"]) == 0
+    assert "apart in slope" in capsys.readouterr().out
+
+
+def test_a_report(capsys, tmp_path):
+    paper = tmp_path / "travel.pdf"
+    assert run(["travel", HERON, "--with", LIFT, "--draws", "0", "--report", str(paper)]) == 0
+    assert paper.read_bytes().startswith(b"%PDF-")
+    assert "report:" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [
+        (["--why", "9"], "There is no row 9"),
+        (["--draws", "-1"], "--draws -1 cannot be used"),
+    ],
+)
+def test_what_cannot_be_done_is_said(capsys, words, told):
+    assert run(["travel", HERON, *words]) == 2
+    assert told in capsys.readouterr().err
+
+
+def test_an_arm_that_cannot_reach_is_input_to_put_right(capsys, tmp_path):
+    text = Path(HERON).read_text("utf-8")
+    text = text.replace(
+        'third_arm_frame = "592 mm behind, 150 mm left, 618 mm up"',
+        'third_arm_frame = "110 mm behind, 150 mm left, 618 mm up"',
+    )
+    rig = tmp_path / "short.toml"
+    rig.write_text(text.replace("[travel]\n", '[travel]\nlift = "200 mm"\n'), "utf-8")
+    assert run(["travel", str(rig), "--draws", "0"]) == 2
+    assert "upper arm" in capsys.readouterr().err

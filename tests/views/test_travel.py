@@ -1,0 +1,113 @@
+"""The travel of an axle in words, JSON and lines; outside reference: common practice, no source."""
+
+import json
+import re
+from xml.etree import ElementTree as ET
+
+import pytest
+
+from axlewright.geometry import travel
+from axlewright.rig import changed_rig, load_change, rig_from_text
+from axlewright.views import (
+    travel_data,
+    travel_json,
+    travel_lines,
+    travel_picture,
+    travel_rows,
+    travel_why_lines,
+)
+from geometry.cases import HOME, demo
+from geometry.test_cures import FOUR
+
+
+@pytest.fixture(scope="module", params=["heron", "wagtail", "stork-rear"])
+def study(request):
+    return travel(demo(request.param), draws=64)
+
+
+@pytest.fixture(scope="module")
+def pair():
+    rig = demo("heron")
+    new, _ = changed_rig(rig, load_change(str(HOME / "examples/changes/lift.toml")))
+    return travel(rig, draws=64, cures=False), travel(new, draws=64)
+
+
+def test_the_sentence_comes_first_then_at_most_five_rows(study):
+    lines = travel_lines(study)
+    assert "bump" in lines[2]
+    assert lines[2].endswith(".")
+    assert 3 <= len(travel_rows(study)) <= 5
+    assert any(line.startswith("Rests on") for line in lines)
+    assert "certificate" in lines[-1]
+
+
+def test_the_readers_units(study):
+    told = "\n".join(travel_lines(study, system="us"))
+    assert not re.search(r"\d ?(mm|kPa|N)\b", told)
+    assert re.search(r"\d in\b", told)
+    metric = "\n".join(travel_lines(study))
+    assert not re.search(r"\d ?(in|psi|lbf)\b", metric)
+
+
+def test_a_change_tells_worse_as_plainly_as_better(pair):
+    told = "\n".join(travel_lines(*pair))
+    assert "Worse: caster 4.8 deg to 2.8 deg" in told
+    assert "Better: nothing that could be felt" in told
+    assert "until the drag link is set anew" in told
+    assert "A drop arm ending 50 mm lower: worse" in told
+    assert "Turning the end forgings" in told
+
+
+def test_every_row_opens(study):
+    for row in range(1, len(travel_rows(study)) + 1):
+        lines = travel_why_lines(study, row)
+        assert len(lines) > 1
+        assert lines[0].startswith(study.rig.name)
+
+
+def test_json_is_si_and_finite(pair, study):
+    for told in (travel_json(study), travel_json(*pair)):
+        text = json.dumps(told, allow_nan=False)
+        assert '"axlewright_travel": 1' in text
+    found = travel_json(study)
+    assert found["measures"]["roll_centre"]["unit"] == "m"
+    assert found["measures"]["roll_centre"]["value"] == study.now.roll_centre
+    low, high = found["measures"]["roll_centre"]["band"]
+    assert low < high
+    assert set(found["limits"]) == {"bump", "droop", "articulation"}
+
+
+def test_an_arm_too_long_is_told_with_what_it_pulls():
+    found = travel(rig_from_text(FOUR), draws=0)
+    told = "\n".join(travel_lines(found))
+    assert re.search(
+        r"The left upper arm is 4.0 mm long; parked, the \w+ (upper|lower) arm pu\w+ [\d.]+ kN",
+        told,
+    )
+
+
+def test_a_stop_stands_over_everything():
+    crack = '\n[[condition]]\npart = "knuckle"\nwhere = "left"\nwhat = "cracked"\n'
+    rig = rig_from_text((HOME / "examples/rigs/heron.toml").read_text("utf-8") + crack)
+    lines = travel_lines(travel(rig, draws=0))
+    assert lines.index("STOP. Do not drive. Whatever the figures below say.") < 5
+
+
+def test_the_drawing_moves_with_the_axle(study):
+    picture = travel_picture(study)
+    root = ET.fromstring(picture.svg)  # noqa: S314  (our own drawing)
+    rings = [each for each in root.iter() if each.tag.endswith("circle")]
+    assert len(rings) == 6  # a wheel and a tube, three times
+    heights = [float(each.get("cy")) for each in rings[::2]]
+    low, ride, high = (each.height for each in study.stances)
+    assert heights[0] - heights[1] == pytest.approx(1e3 * (ride - low), abs=0.2)
+    assert heights[1] - heights[2] == pytest.approx(1e3 * (high - ride), abs=0.2)
+    assert "href" not in picture.svg
+    assert "hanging" in picture.words
+
+
+def test_the_paper_has_the_same_words(pair):
+    data = travel_data(*pair)
+    assert data.sentence in travel_lines(*pair)
+    assert len(data.rows) <= 5
+    assert data.changed

@@ -290,8 +290,8 @@ def test_bands_cover_what_they_say(heron):
     # Calibration: truths from the stated bands, simulated tape readings, 90 % bands; 120 truths
     # and ten checks leave about 2 % of sampling error on the pooled share.
     truths, draws = 120, 240
-    names = [name for name, datum in heron.given.items() if datum.doubt > 0.0]
     truth = drawn_columns(heron, 0, truths, seed=11)
+    names = [name for name in heron.given if heron.given[name].doubt > 0.0 and name in truth]
     noise = np.random.default_rng(12)
     point = appraise_point(heron)
     leading = np.argsort(-np.max(point.solved.utilisation[:, 0], axis=-1))[:10]

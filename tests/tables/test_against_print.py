@@ -278,6 +278,73 @@ def test_limits_are_those_of_their_sources(key: str, low: float | None, high: fl
     assert entry.high == (None if high is None else pytest.approx(high, rel=1e-8))
 
 
+DEGREE = math.pi / 180
+
+
+@pytest.mark.parametrize(
+    ("key", "low", "high"),
+    [
+        # 49 CFR 570: play at the tread by rim, lash by steering wheel, toe against the maker's.
+        ("linkage_play_mid", None, 3 / 8 * INCH),
+        ("linkage_play_large", None, 1 / 2 * INCH),
+        ("steering_lash_16", None, 2.0 * INCH),
+        ("steering_lash_18", None, 2.25 * INCH),
+        ("steering_lash_20", None, 2.5 * INCH),
+        ("steering_lash_22", None, 2.75 * INCH),
+        ("toe_in_use_ratio", None, 1.5),
+        # Club, shop and race pages.
+        ("toe_heavy_pickup", -0.10 * INCH, 0.30 * INCH),
+        ("toe_trail_rig", 0.125 * INCH, 0.25 * INCH),
+        ("toe_desert_race", 0.375 * INCH, 0.5 * INCH),
+        # TM 10-3930-671-24; TM 10-3930-660-34, 8-5.
+        ("spindle_end_play_lift", None, 0.003 * INCH),
+        ("backlash_lift_truck", 0.008 * INCH, 0.018 * INCH),
+        ("ring_runout_lift", None, 0.008 * INCH),
+        # Specification pages 1982 to 1988; a reassembly page of 2003; a vocational text.
+        ("backlash_light_narrow", 0.005 * INCH, 0.008 * INCH),
+        ("backlash_light_wide", 0.006 * INCH, 0.008 * INCH),
+        ("ring_runout_text", None, 0.004 * INCH),
+        ("pinion_torque_new_mid", 24 * POUND_INCH, 32 * POUND_INCH),
+        ("pinion_torque_new_low", 17 * POUND_INCH, 30 * POUND_INCH),
+        ("pinion_torque_used_low", 8 * POUND_INCH, 12 * POUND_INCH),
+        ("carrier_preload_shim", 0.008 * INCH, 0.012 * INCH),
+        ("carrier_preload_shim_wide", 0.015 * INCH, 0.020 * INCH),
+        ("total_torque_new", 35 * POUND_INCH, 40 * POUND_INCH),
+        ("total_torque_used", 20 * POUND_INCH, 25 * POUND_INCH),
+        # Pinion pages of a small 4x4, 1997 and 1998.
+        ("pinion_torque_new_small", 10.4 * POUND_INCH, 16.5 * POUND_INCH),
+        ("pinion_torque_used_small", 5.2 * POUND_INCH, 8.7 * POUND_INCH),
+        # A propeller-shaft page of 2007; TM 9-2330-342-23&P; TM 9-2320-280-34.
+        ("double_joint_angle", None, 10 * DEGREE),
+        ("axle_square_tight", None, 0.06 * INCH),
+        ("frame_square_error", None, 0.5 * INCH),
+        # A thread on warped housings; tooth-pattern pages; beam and kingpin pages.
+        ("tube_angle_straight", None, 0.1 * DEGREE),
+        ("pattern_shim_step", None, 0.1e-3),
+        ("forged_i_beam", None, 5 * DEGREE),
+        ("kingpin_shim_gap", None, 0.004 * INCH),
+    ],
+)
+def test_further_limits_are_those_of_their_sources(
+    key: str, low: float | None, high: float | None
+) -> None:
+    entry = tables.limit(key)
+    assert entry.low == (None if low is None else pytest.approx(low, rel=1e-8))
+    assert entry.high == (None if high is None else pytest.approx(high, rel=1e-8))
+
+
+def test_a_limit_says_what_it_holds_for_and_never_judges_a_tube_by_a_beam() -> None:
+    for entry in tables.limits().values():
+        assert entry.scope
+        assert entry.as_printed
+        assert entry.load_state
+        assert entry.low is not None or entry.high is not None
+        assert (entry.kind == "max") == (entry.low is None)
+    assert "never a tube housing" in tables.limit("forged_i_beam").scope
+    judged = {key for each in tables.procedures().values() for key in each.limits}
+    assert "forged_i_beam" not in judged
+
+
 @pytest.mark.parametrize(
     ("key", "category"),
     [

@@ -48,18 +48,34 @@ from axlewright.tables.instruments import (
     instrument,
     instruments,
 )
+from axlewright.tables.intervals import Interval, intervals
 from axlewright.tables.limits import Limit, limit, limits
 from axlewright.tables.looks import (
+    ListedLook,
     Look,
     LookBeyond,
     LookStop,
     look_stops,
     looks,
     looks_beyond,
+    looks_lists,
 )
 from axlewright.tables.materials import Material, material, materials
+from axlewright.tables.procedures import (
+    Procedure,
+    ProcedureStep,
+    procedure,
+    procedure_steps,
+    procedures,
+)
 from axlewright.tables.scatter import Scatter, scatter, scatters
 from axlewright.tables.severities import Severity, severities, severity
+from axlewright.tables.shimmy import (
+    ShimmyCheck,
+    ShimmyQuestion,
+    shimmy_checks,
+    shimmy_questions,
+)
 from axlewright.tables.sources import Origin, Source, sources
 from axlewright.tables.spares import Spare, spares
 from axlewright.tables.splines import (
@@ -112,15 +128,21 @@ __all__ = [
     "HubBearing",
     "HubBearingFit",
     "Instrument",
+    "Interval",
     "Limit",
+    "ListedLook",
     "LoadIndex",
     "Look",
     "LookBeyond",
     "LookStop",
     "Material",
     "Origin",
+    "Procedure",
+    "ProcedureStep",
     "Scatter",
     "Severity",
+    "ShimmyCheck",
+    "ShimmyQuestion",
     "Source",
     "Spare",
     "SpeedSymbol",
@@ -171,6 +193,7 @@ __all__ = [
     "hub_bearings",
     "instrument",
     "instruments",
+    "intervals",
     "limit",
     "limits",
     "load_index",
@@ -178,12 +201,18 @@ __all__ = [
     "look_stops",
     "looks",
     "looks_beyond",
+    "looks_lists",
     "material",
     "materials",
+    "procedure",
+    "procedure_steps",
+    "procedures",
     "scatter",
     "scatters",
     "severities",
     "severity",
+    "shimmy_checks",
+    "shimmy_questions",
     "sources",
     "spares",
     "speed_symbol",

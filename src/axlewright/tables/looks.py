@@ -1,4 +1,4 @@
-"""Looks at the real thing: what stops, the five looks after a hit, and what else can explain it."""
+"""Looks at the real thing: the lists by occasion, what stops, and what else can explain a hit."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -25,6 +25,30 @@ class Look:
     watch: str
     fix: str
     stop: str
+    origin: Origin
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ListedLook:
+    """One look of a list, taken on an occasion, with what it may show and what that means.
+
+    `occasion` is before_trip, after_trip, apart or buying; the looks after a hit stand in a table
+    of their own. `part` is where a finding of this look belongs, `only_if` as with the spares.
+    "Cannot tell" stands under `fix`.
+    """
+
+    key: str
+    occasion: str
+    axle: str
+    rank: int
+    title: str
+    how: str
+    go: str
+    watch: str
+    fix: str
+    stop: str
+    part: str
+    only_if: str
     origin: Origin
 
 
@@ -67,6 +91,29 @@ def looks() -> Mapping[str, Look]:
             origin=origin(row),
         )
         for row in rows("looks")
+    }
+
+
+@cache
+def looks_lists() -> Mapping[str, ListedLook]:
+    """Read the lists of looks but for those after a hit."""
+    return {
+        row["key"]: ListedLook(
+            key=row["key"],
+            occasion=row["occasion"],
+            axle=row["axle"],
+            rank=int(row["rank"]),
+            title=row["title"],
+            how=row["how"],
+            go=row["go"],
+            watch=row["watch"],
+            fix=row["fix"],
+            stop=row["stop"],
+            part=row["part"],
+            only_if=row["only_if"],
+            origin=origin(row),
+        )
+        for row in rows("looks_lists")
     }
 
 

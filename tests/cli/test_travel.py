@@ -25,11 +25,19 @@ def test_a_change_as_json(capsys):
     told = json.loads(capsys.readouterr().out)
     before, after = (told[name]["measures"]["caster"]["value"] for name in ("before", "after"))
     assert after < before
+    assert told["driveline"]
 
 
 def test_a_row_opened(capsys):
     assert run(["travel", HERON, "--why", "3", "--draws", "0"]) == 0
     assert "apart in slope" in capsys.readouterr().out
+
+
+def test_the_pinions_row_opens_down_to_the_driveline(capsys):
+    assert run(["travel", HERON, "--why", "2", "--draws", "0"]) == 0
+    told = capsys.readouterr().out
+    assert "degree for degree" in told
+    assert "propeller shaft" in told
 
 
 def test_a_report(capsys, tmp_path):

@@ -1,19 +1,30 @@
 """Study the travel of a rig file: from a file to where everything goes, with changes beside it."""
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING
 
-from axlewright.geometry import travel
+from axlewright.geometry import Driveline, Travel, driveline_in_travel, travel
 from axlewright.rig import SEED, changed_rig, load_change, load_rig
 
-if TYPE_CHECKING:
-    from axlewright.geometry import Travel
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TravelAnswer:
+    """A rig's travel, that after changes where there are any, and the driveline of the last."""
+
+    before: Travel
+    after: Travel | None
+    driveline: Driveline
+
+    @property
+    def shown(self) -> Travel:
+        """The study that the rest of the answer is about."""
+        return self.after or self.before
 
 
 def travel_file(
     path: str, changes: Sequence[str] = (), *, draws: int = 256, seed: int = SEED
-) -> "tuple[Travel, Travel | None]":
+) -> TravelAnswer:
     """Study a rig file, and, with change files, the rig after them as well.
 
     Raises `AxlewrightError` with what has to be put right.
@@ -21,19 +32,20 @@ def travel_file(
     rig = load_rig(path)
     loaded = [load_change(change) for change in changes]
     before = travel(rig, draws=draws, seed=seed, cures=not loaded)
-    if not loaded:
-        return before, None
-    for change in loaded:
-        rig, _ = changed_rig(rig, change)
-    return before, travel(rig, draws=draws, seed=seed)
+    after = None
+    if loaded:
+        for change in loaded:
+            rig, _ = changed_rig(rig, change)
+        after = travel(rig, draws=draws, seed=seed)
+    line = driveline_in_travel(after or before, draws=draws, seed=seed)
+    return TravelAnswer(before=before, after=after, driveline=line)
 
 
-def write_travel(
-    before: "Travel", after: "Travel | None", path: Path, system: str = "metric"
-) -> None:
+def write_travel(answer: TravelAnswer, path: Path, system: str = "metric") -> None:
     """Typeset the study; an old file stays whole until the new one is."""
     from axlewright.actions.report import written
     from axlewright.report import travel_report
     from axlewright.views import travel_data
 
-    written(travel_report(travel_data(before, after, system)), path)
+    data = travel_data(answer.before, answer.after, system, answer.driveline)
+    written(travel_report(data), path)

@@ -50,36 +50,46 @@ def travel(
         sys.stderr.write(f"{note}\n")
     from axlewright.actions import travel_file
     from axlewright.rig import SEED, findings, stops
-    from axlewright.views import folded, travel_json, travel_lines, travel_rows, travel_why_lines
+    from axlewright.views import (
+        driveline_lines,
+        folded,
+        travel_json,
+        travel_lines,
+        travel_rows,
+        travel_why_lines,
+    )
 
     if draws < 0 or draws > 100_000:
         raise AxlewrightError(
             f"--draws {draws} cannot be used.", remedy="Give a number from 0 to 100,000."
         )
-    before, after = travel_file(
+    answer = travel_file(
         str(rig),
         [str(change) for change in with_ or []],
         draws=draws,
         seed=SEED if seed is None else seed,
     )
-    shown = after or before
-    rows = len(travel_rows(shown, units))
-    if why is not None and not 1 <= why <= rows:
-        raise AxlewrightError(f"There is no row {why}.", remedy=f"Give a number from 1 to {rows}.")
+    shown, line = answer.shown, answer.driveline
+    rows = [row.what for row in travel_rows(shown, units)]
+    if why is not None and not 1 <= why <= len(rows):
+        raise AxlewrightError(
+            f"There is no row {why}.", remedy=f"Give a number from 1 to {len(rows)}."
+        )
     if json_:
-        told = json.dumps(travel_json(before, after), indent=2, allow_nan=False)
+        told = json.dumps(travel_json(answer.before, answer.after, line), indent=2, allow_nan=False)
     else:
         width = max(60, shutil.get_terminal_size((100, 24)).columns)
-        lines = (
-            travel_why_lines(shown, why, units)
-            if why is not None
-            else travel_lines(before, after, units, width)
-        )
+        if why is None:
+            lines = travel_lines(answer.before, answer.after, units, width, line)
+        else:
+            lines = travel_why_lines(shown, why, units)
+            if rows[why - 1].startswith("pinion"):
+                lines += driveline_lines(line, units)
         told = "\n".join(folded(lines, width))
     sys.stdout.write(f"{told}\n")
     if report is not None:
         from axlewright.actions import write_travel
 
-        write_travel(before, after, report, units)
+        write_travel(answer, report, units)
         sys.stderr.write(f"report: {report}\n")
-    return STOPPED if stops(findings(before.rig)) else 0
+    return STOPPED if stops(findings(answer.before.rig)) else 0

@@ -5,9 +5,10 @@ from importlib.metadata import version
 from math import isfinite
 from typing import Any
 
-from axlewright.geometry import Clearance, Fix, Limit, Measures, Travel
+from axlewright.geometry import Clearance, Driveline, Fix, Limit, Measures, Travel
 from axlewright.rig import findings, stops
 from axlewright.tables import fingerprint
+from axlewright.views.driveline_json import driveline_json
 
 VERSION = 1
 UNITS = {
@@ -27,14 +28,18 @@ UNITS = {
 }
 
 
-def travel_json(before: Travel, after: Travel | None = None) -> dict[str, Any]:
+def travel_json(
+    before: Travel, after: Travel | None = None, line: Driveline | None = None
+) -> dict[str, Any]:
     """Everything about a study, or about a rig before and after changes."""
-    head = {
+    head: dict[str, Any] = {
         "axlewright_travel": VERSION,
         "package": version("axlewright"),
         "tables": fingerprint(),
         "caution": "decision support, not a certificate",
     }
+    if line is not None:
+        head["driveline"] = driveline_json(line)
     if after is None:
         return {**head, **_study(before)}
     return {**head, "before": _study(before), "after": _study(after)}

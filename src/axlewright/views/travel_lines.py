@@ -1,8 +1,9 @@
 """The travel of an axle as lines for a terminal."""
 
-from axlewright.geometry import Travel
+from axlewright.geometry import Driveline, Travel
 from axlewright.rig import findings, stops
 from axlewright.views.answer import drive_lines
+from axlewright.views.driveline import built_in_lines, driveline_sentence
 from axlewright.views.travel import (
     CAUTION,
     TravelRow,
@@ -19,7 +20,11 @@ HEADS = ("", "hanging", "at ride", "in bump")
 
 
 def travel_lines(
-    before: Travel, after: Travel | None = None, system: str = "metric", width: int = 100
+    before: Travel,
+    after: Travel | None = None,
+    system: str = "metric",
+    width: int = 100,
+    line: Driveline | None = None,
 ) -> list[str]:
     """All lines of a study, or of a rig with changes beside it."""
     shown = after or before
@@ -41,6 +46,8 @@ def travel_lines(
     lines += ["", *bind]
     if cures:
         lines += ["Tried one at a time:", *(f"  {line}" for line in cures)]
+    if line is not None:
+        lines += [driveline_sentence(line, system), *built_in_lines(line, system)[:1]]
     return [*lines, *room_lines(shown, system), rests_line(shown), "(--why N opens a row)", CAUTION]
 
 

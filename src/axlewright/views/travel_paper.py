@@ -2,7 +2,8 @@
 
 from dataclasses import dataclass
 
-from axlewright.geometry import Travel
+from axlewright.geometry import Driveline, Travel
+from axlewright.views.driveline import driveline_lines
 from axlewright.views.travel import (
     CAUTION,
     bind_lines,
@@ -28,6 +29,7 @@ class TravelData:
     limits: list[str]
     bind: list[str]
     cures: list[str]
+    driveline: list[str]
     room: list[str]
     rests: str
     caution: str
@@ -37,7 +39,12 @@ class TravelData:
     picture_words: str
 
 
-def travel_data(before: Travel, after: Travel | None = None, system: str = "metric") -> TravelData:
+def travel_data(
+    before: Travel,
+    after: Travel | None = None,
+    system: str = "metric",
+    line: Driveline | None = None,
+) -> TravelData:
     """Words of the report of a study, or of a rig with changes."""
     shown = after or before
     picture = travel_picture(shown, system)
@@ -50,6 +57,7 @@ def travel_data(before: Travel, after: Travel | None = None, system: str = "metr
         limits=limit_lines(shown, system),
         bind=bind_lines(shown, system),
         cures=fix_lines(shown, system),
+        driveline=[] if line is None else driveline_lines(line, system),
         room=room_lines(shown, system),
         rests=rests_line(shown),
         caution=CAUTION,

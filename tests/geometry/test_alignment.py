@@ -1,5 +1,6 @@
 """The garage alignment: facts of the trade, an exact linkage, and what a tape can tell."""
 
+from dataclasses import replace
 from pathlib import Path
 
 import numpy as np
@@ -10,18 +11,16 @@ from hypothesis import strategies as st
 from axlewright.errors import BadFile
 from axlewright.geometry import align
 from axlewright.geometry.alignment_caster import rule_table
-from axlewright.geometry.alignment_turn import (
-    Layout,
-    heading_gain,
-    rods_for,
-    top_goes,
-    track_bar_growth,
-)
+from axlewright.geometry.alignment_layout import Layout, heading_gain, rods_for, wheels
+from axlewright.geometry.alignment_turn import top_goes, track_bar_growth
 from axlewright.physics import alignment, linkage, steering
 from axlewright.rig import load_rig, readings_said, rig_from_text
 
 RIGS = Path(__file__).parents[2] / "examples" / "rigs"
 HERON, REAR = load_rig(str(RIGS / "heron.toml")), load_rig(str(RIGS / "stork-rear.toml"))
+PLAIN = replace(  # nobody has taped where its rods end
+    HERON, given={key: each for key, each in HERON.given.items() if not key.startswith("point_")}
+)
 MM = 1e-3
 
 
@@ -54,10 +53,13 @@ def solved_twice():
         drag=MM * np.array([180, -650, 60]),
         pitman=MM * np.array([185, 400, 165]),
         arm=165 * MM,
+        square_arm=165 * MM,
         drag_arm=180 * MM,
+        drag_square=180 * MM,
         ahead=True,
         drag_ahead=True,
         hand=-1.0,
+        taped=True,
     )
 
 
@@ -84,8 +86,6 @@ def test_only_the_far_wheel_moves_until_recentred():
 def test_both_rods_together_give_toe_and_both_wheels_straight():
     layout, wanted = solved_twice(), np.radians(0.2)
     tie, drag = rods_for(layout, np.radians(-0.3), np.radians(0.4), wanted)
-    from axlewright.geometry.alignment_turn import wheels
-
     left, right = wheels(
         layout, np.radians(-0.3), np.radians(0.4), np.array([tie]), np.array([drag])
     )[0]
@@ -174,7 +174,7 @@ def test_the_track_bar_pushes_the_axle_away_from_its_frame_end(on_axle):
 @pytest.mark.parametrize("drive", ["left", "right"])
 def test_the_drag_link_takes_the_wheel_back(drive):
     """However the wheel came to stand off, the drag link's own growth undoes just that."""
-    rig = HERON.with_word("steering.drive_side", drive)
+    rig = PLAIN.with_word("steering.drive_side", drive)
     off = read(
         rig,
         toe__front="1569 mm",
@@ -185,6 +185,7 @@ def test_the_drag_link_takes_the_wheel_back(drive):
         steering_wheel__off_left="32 deg",
         steering_wheel__ratio="16",
         drag_link__arm="170 mm",
+        drag_link__ahead="yes",
     )
     assert off.turn is None
     assert off.recentring.wheel_off == pytest.approx(np.radians(32.0))
@@ -193,7 +194,7 @@ def test_the_drag_link_takes_the_wheel_back(drive):
     # longer rod steers right, so it must shrink; mirrored for the other hand.
     growth = off.recentring.rod.growth
     assert np.sign(growth) == (-1.0 if drive == "left" else 1.0)
-    assert abs(growth) == pytest.approx(0.170 * np.radians(2.0), rel=0.03)
+    assert abs(growth) == pytest.approx(0.170 * np.radians(2.0), rel=0.12)
 
 
 @pytest.mark.parametrize(("drive", "moves"), [("left", "left"), ("right", "right")])
@@ -201,8 +202,13 @@ def test_which_wheel_moves_by_where_the_drag_link_ends(drive, moves):
     assert toed_on(drive).recentring.moves == moves
 
 
+def test_taped_places_are_used_and_said():
+    assert toed().turn.taped
+    assert not toed_on("left").turn.taped
+
+
 def toed_on(drive):
-    rig = HERON.with_word("steering.drive_side", drive)
+    rig = PLAIN.with_word("steering.drive_side", drive)
     return read(rig, toe__front="1571 mm", toe__rear="1568 mm", toe__diameter="900 mm")
 
 
@@ -405,7 +411,7 @@ def test_a_stop_in_the_rigs_file_is_carried():
 )
 def test_exact_and_simple_stay_near_each_other(gap, ahead, drive, arm):
     made = read(
-        HERON.with_word("steering.drive_side", drive),
+        PLAIN.with_word("steering.drive_side", drive),
         toe__front="1570 mm",
         toe__rear=f"{1570 + gap:.2f} mm",
         toe__diameter="900 mm",

@@ -7,6 +7,7 @@ from axlewright.actions.assess import assess_file
 from axlewright.actions.report import write_questions, write_report
 
 if typing.TYPE_CHECKING:
+    from axlewright.actions.align import align_file, align_paper, align_rig, write_align
     from axlewright.actions.bay import Bay
     from axlewright.actions.bay_cache import content_hash
     from axlewright.actions.bay_changes import change_text
@@ -26,6 +27,9 @@ __all__ = [
     "KeptChange",
     "Listed",
     "Said",
+    "align_file",
+    "align_paper",
+    "align_rig",
     "assess_file",
     "change_text",
     "content_hash",
@@ -35,6 +39,7 @@ __all__ = [
     "take_html",
     "take_pdf",
     "travel_file",
+    "write_align",
     "write_questions",
     "write_report",
     "write_take",
@@ -43,6 +48,10 @@ __all__ = [
 
 # A question asked of a file needs no talk and no store: these load when they are asked for.
 _LATER = {
+    "align_file": "align",
+    "align_paper": "align",
+    "align_rig": "align",
+    "write_align": "align",
     "AxleCard": "bay_words",
     "Bay": "bay",
     "Contradiction": "bay_words",

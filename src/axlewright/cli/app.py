@@ -25,6 +25,11 @@ app.command(
     help="Say what gives first in one bad moment and what wears out first.",
 )
 app.command(
+    "axlewright.cli.align:align",
+    name="align",
+    help="Say how an axle is aligned, what to turn, which way and how far.",
+)
+app.command(
     "axlewright.cli.start:start",
     name="start",
     help="Ask for a rig, one question at a time, and write its file.",

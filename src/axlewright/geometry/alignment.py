@@ -15,6 +15,7 @@ from axlewright.geometry.alignment_caster import (
     difference,
     sweep_of,
 )
+from axlewright.geometry.alignment_layout import layout_of
 from axlewright.geometry.alignment_measured import (
     Judged,
     Measured,
@@ -26,7 +27,6 @@ from axlewright.geometry.alignment_measured import (
 from axlewright.geometry.alignment_turn import (
     Recentring,
     RodTurn,
-    layout_of,
     tie_rod_turn,
     track_bar_growth,
 )
@@ -148,7 +148,7 @@ def align(rig: Rig, readings: Readings) -> Alignment:
             verdict.verdict == "cannot tell" and abs(verdict.aim - toe.value) > toe.standard
         )  # a step smaller than what the readings leave open is no step
         if front and (far or wheel_said):
-            layout = layout_of(rig, readings, columns)
+            layout = layout_of(rig, readings)
             aim = verdict.aim if far else toe.value
             turn, recentring = tie_rod_turn(layout, readings, rig, toe, aim)
             turn = turn if far else None

@@ -135,6 +135,11 @@ def rule_table() -> tuple[tuple[float, float], ...]:
 
 def _turn(angle: float, readings: Readings) -> Measured:
     tool = tool_of(readings, "caster.turned_on", "turn")
+    said = readings.answers.get("caster.sweep", ())
+    if said and (said[0].uncertainty is not None or said[0].band is not None):
+        typed = read_mean(readings, "caster.sweep", tool)
+        if typed is not None:
+            return typed
     boxes = (0.5 * tool.resolution) ** 2 / 3.0 + tool.own_error**2 / 3.0
     doubt = sqrt(0.5 * tool.scatter**2 + boxes)
     return Measured(

@@ -1,10 +1,11 @@
 """Typeset paper made out of views."""
 
-from axlewright.report.paper import assessment_report, questions_sheet
+from axlewright.report.paper import alignment_sheet, assessment_report, questions_sheet
 from axlewright.report.take import take_page, take_paper
 from axlewright.report.travel import travel_report
 
 __all__ = [
+    "alignment_sheet",
     "assessment_report",
     "questions_sheet",
     "take_page",

@@ -9,7 +9,7 @@ from dataclasses import asdict
 from importlib.resources import files
 from typing import Final
 
-from axlewright.views import ReportData, SheetData, TakeData, TravelData, sheet_data
+from axlewright.views import AlignData, ReportData, SheetData, TakeData, TravelData, sheet_data
 
 STANDARD: Final = "ua-1"
 
@@ -24,7 +24,14 @@ def questions_sheet(data: SheetData | None = None) -> bytes:
     return typeset("questions.typ", sheet_data() if data is None else data)
 
 
-def typeset(template: str, data: ReportData | SheetData | TakeData | TravelData) -> bytes:
+def alignment_sheet(data: AlignData) -> bytes:
+    """Give the alignment's worksheet and the shop's brief as PDF/UA-1 on A4."""
+    return typeset("align.typ", data)
+
+
+def typeset(
+    template: str, data: ReportData | SheetData | TakeData | TravelData | AlignData
+) -> bytes:
     """Lay words out by a template beside this file, as PDF/UA-1."""
     import typst
 

@@ -86,7 +86,7 @@ _HEIGHT = (
         )
         for side in SIDES
     ),
-    _word("ride_height.with", "Read with what?", "See the table of instruments.", ON_LENGTHS),
+    _word("ride_height.with", "Read with what?", "Each has its own doubt.", ON_LENGTHS),
 )
 _SQUARE = (
     *(
@@ -127,7 +127,7 @@ _SQUARE = (
         )
         for side in SIDES
     ),
-    _word("square.with", "Read with what?", "See the table of instruments.", ON_LENGTHS),
+    _word("square.with", "Read with what?", "Each has its own doubt.", ON_LENGTHS),
 )
 _FLOOR = (
     _angle(
@@ -166,7 +166,7 @@ _CAMBER = (
         for side in SIDES
         for turned in ("", "_turned")
     ),
-    _word("camber.with", "Read with what?", "See the table of instruments.", ON_ANGLES),
+    _word("camber.with", "Read with what?", "Each has its own doubt.", ON_ANGLES),
 )
 _CASTER = (
     *(
@@ -208,8 +208,8 @@ _CASTER = (
         high=0.62,
         axle="front",
     ),
-    _word("caster.with", "Read with what?", "See the table.", ON_ANGLES, axle="front"),
-    _word("caster.turned_on", "Turned by what?", "See the table.", ON_TURNS, axle="front"),
+    _word("caster.with", "Read with what?", "Each has its own doubt.", ON_ANGLES, axle="front"),
+    _word("caster.turned_on", "Turned by what?", "Each has its own doubt.", ON_TURNS, axle="front"),
 )
 _TOE = (
     *(
@@ -234,8 +234,8 @@ _TOE = (
         0.25,
         1.4,
     ),
-    _word("toe.with", "Read with what?", "See the table of instruments.", ON_LENGTHS),
-    _word("toe.marks", "Taken to which marks?", "See the table of marks.", TOE_MARKS),
+    _word("toe.with", "Read with what?", "Each has its own doubt.", ON_LENGTHS),
+    _word("toe.marks", "Taken to which marks?", "Each has its own doubt.", TOE_MARKS),
 )
 _ROD = (
     Field(

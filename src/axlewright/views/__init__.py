@@ -39,6 +39,10 @@ from axlewright.views.told import told_lines
 from axlewright.views.why import why_lines
 
 if typing.TYPE_CHECKING:
+    from axlewright.views.align_drawing import toe_drawing
+    from axlewright.views.align_json import align_json
+    from axlewright.views.align_report import AlignData, align_data
+    from axlewright.views.align_words import align_lines, align_sentence
     from axlewright.views.brakes import brake_lines
     from axlewright.views.drawing_links import Links
     from axlewright.views.drawing_sheet import blank_drawing, drawing, drawing_in_words
@@ -69,6 +73,7 @@ __all__ = [
     "CAUTION",
     "COMMANDS",
     "PAPERS",
+    "AlignData",
     "AnswerPage",
     "ChangeWords",
     "DrivelineRow",
@@ -85,6 +90,10 @@ __all__ = [
     "TravelRow",
     "WhyPage",
     "after_mend_lines",
+    "align_data",
+    "align_json",
+    "align_lines",
+    "align_sentence",
     "answer_lines",
     "answer_page",
     "answer_picture",
@@ -128,6 +137,7 @@ __all__ = [
     "sheet_data",
     "side_by_side",
     "take_data",
+    "toe_drawing",
     "told_lines",
     "travel_data",
     "travel_json",
@@ -152,6 +162,12 @@ _LATER = {
     "driveline_rows": "driveline",
     "driveline_sentence": "driveline",
     "price_rows": "driveline",
+    "AlignData": "align_report",
+    "align_data": "align_report",
+    "align_json": "align_json",
+    "align_lines": "align_words",
+    "align_sentence": "align_words",
+    "toe_drawing": "align_drawing",
     "answer_schema": "json_schema",
     "blank_drawing": "drawing_sheet",
     "drawing": "drawing_sheet",

@@ -3,7 +3,6 @@
 import datetime as dt
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from difflib import get_close_matches
 from hashlib import sha256
 from typing import Final
 
@@ -158,7 +157,7 @@ def _version(place: Place) -> None:
         if wrong:
             place.add(wrong[0], "this is another kind of file; readings are wanted", told, example)
         else:
-            likely = tuple(get_close_matches(KEY, place.tables, 1, 0.75))
+            likely = near(KEY, place.tables, 1, 0.75)
             place.add(KEY, "the file does not say which version it is", told, example, near=likely)
     elif isinstance(given, bool) or not isinstance(given, int) or given != VERSION:
         place.add(KEY, "this program reads another version", f"{VERSION}, no quotes", example)

@@ -176,3 +176,10 @@ def test_the_brief_says_a_makers_value_comes_first():
     brief = " ".join(align_data(said()).brief)
     assert "A maker's value comes before it" in brief
     assert "common practice, no source" in brief
+
+
+def test_whether_one_may_drive_comes_from_looks_never_from_toe():
+    told = align_lines(said(toe__rear="1574.2 mm"))
+    assert any("track-bar bracket" in line for line in told[:12])  # mended, from the rig's file
+    plain = align(STORK, readings_said({}, "rear"))
+    assert any(line.startswith("May I drive?") for line in align_lines(plain))

@@ -95,9 +95,12 @@ def align_lines(alignment: Alignment, system: str = "metric", width: int = 100) 
         band = "#" * min(BAND, width)
         lines += [band, "STOP. Do not drive. Whatever the figures below say."]
         lines += [*(f"  {line}" for line in drive_lines(alignment.stops)), band, ""]
+        lines += ["Behind the stop:"]
     said = echo_line(alignment, "toe", system)
     lines += [said[0].upper() + said[1:] + "."] if said else []
-    lines += [align_sentence(alignment, system), ""]
+    rest = tuple(each for each in alignment.findings if each not in alignment.stops)
+    lines.append(align_sentence(alignment, system))
+    lines += [*(drive_lines(rest) if rest or not alignment.stops else []), ""]
     lines += order_lines(alignment, system)
     for title, told in (
         ("What to turn", turn_lines(alignment, system)),

@@ -314,13 +314,13 @@ def _enter(
 
 def _go_on_counting(connection: Connection, table: sa.Table) -> None:
     """Let the next entry have the next number, on a server that counts apart."""
-    if connection.dialect.name == "postgresql" and table.autoincrement_column is not None:
-        if table.autoincrement_column.name == "number":
-            asked = (
-                f"SELECT setval(pg_get_serial_sequence('{table.name}', 'number'), "  # noqa: S608
-                f"GREATEST((SELECT max(number) FROM {table.name}), 1))"
-            )
-            connection.exec_driver_sql(asked)
+    counted = table.autoincrement_column
+    if connection.dialect.name == "postgresql" and counted is not None and counted.name == "number":
+        asked = (
+            f"SELECT setval(pg_get_serial_sequence('{table.name}', 'number'), "  # noqa: S608
+            f"GREATEST((SELECT max(number) FROM {table.name}), 1))"
+        )
+        connection.exec_driver_sql(asked)
 
 
 def _whole_record(connection: Connection, table: sa.Table) -> None:

@@ -129,7 +129,7 @@ def read_archive(store: Store, file: Path) -> dict[str, int]:
         raise NotKept(f"{file} cannot be read: {trouble.strerror or trouble}.") from trouble
     except (
         *(zipfile.BadZipFile, zipfile.LargeZipFile, zlib.error, EOFError, RecursionError),
-        *(NotImplementedError, UnicodeError, KeyError, TypeError, OverflowError, RuntimeError),
+        *(UnicodeError, KeyError, TypeError, OverflowError, RuntimeError),
     ) as trouble:
         raise _damaged(str(trouble)) from trouble
     return counts

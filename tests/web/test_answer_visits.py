@@ -147,6 +147,7 @@ def test_a_part_is_opened_from_the_drawing_by_tap_and_by_key(open_page, size):
     flag.locator("text").click()
     expect(page).to_have_url(re.compile(f"{re.escape(place)}$"))
     expect(page.locator(f"{place} p").first).to_be_visible()
+    expect(page.locator("details.part > summary:focus")).to_have_count(1)  # the tap is over
     part = page.locator("#drawing a[data-part]:not([tabindex])").first
     part.focus()
     page.keyboard.press("Enter")

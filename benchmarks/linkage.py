@@ -15,8 +15,8 @@ from numpy.typing import NDArray
 from scipy.optimize import root
 
 from axlewright.geometry import Hardpoints, hardpoints, motion, travel_grid
-from axlewright.geometry.hardpoints import linkage_of
-from axlewright.geometry.travel import turns_of
+from axlewright.geometry.moving import turns_of
+from axlewright.geometry.points import linkage_of
 from axlewright.physics import linkage
 from axlewright.rig import drawn_geometry_columns, geometry_columns, load_rig
 

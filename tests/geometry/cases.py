@@ -6,7 +6,7 @@ from pathlib import Path
 
 import numpy as np
 
-from axlewright.geometry.hardpoints import Hardpoints, Rod
+from axlewright.geometry.points import Hardpoints, Rod
 from axlewright.physics.linkage import rod_lengths
 from axlewright.physics.steering import axis_direction
 from axlewright.rig import load_rig

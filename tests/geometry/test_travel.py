@@ -7,11 +7,11 @@ from hypothesis import strategies as st
 
 from axlewright.errors import AxlewrightError
 from axlewright.geometry import measures, travel, travel_grid
-from axlewright.geometry.hardpoints import hardpoints
 from axlewright.geometry.joints import damper_lengths, spring_lengths, stop_gaps, swings
 from axlewright.geometry.limits import limits
-from axlewright.geometry.measures import bump_steer
-from axlewright.geometry.travel import at_ride, drop_arm, motion
+from axlewright.geometry.measuring import bump_steer
+from axlewright.geometry.moving import at_ride, drop_arm, motion
+from axlewright.geometry.points import hardpoints
 from axlewright.physics import linkage
 from axlewright.rig import geometry_columns
 from geometry.cases import demo, three_arms

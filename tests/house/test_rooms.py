@@ -2,6 +2,7 @@
 
 import ast
 import importlib
+import pkgutil
 import types
 
 import pytest
@@ -35,6 +36,14 @@ def test_a_room_lists_what_is_visible(package):
         if not name.startswith("_") and not isinstance(thing, types.ModuleType)
     }
     assert set(room.__all__) == visible
+
+
+@pytest.mark.parametrize("package", PACKAGES, ids=name_of)
+def test_what_loads_late_has_no_module_of_its_own_name(package):
+    # Whoever imports such a module first puts it where the room's own name should stand.
+    room = importlib.import_module(name_of(package))
+    modules = {found.name for found in pkgutil.iter_modules(room.__path__)}
+    assert not modules & set(getattr(room, "_LATER", {}))
 
 
 @pytest.mark.parametrize("path", MODULES, ids=brief)

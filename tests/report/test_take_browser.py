@@ -7,13 +7,17 @@ from pathlib import Path
 import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import sync_playwright
+from tools.bay_pages import FLAGS, WIDTHS, browser_path
 
 from axlewright.actions import take_html
 from axlewright.rig import load_rig, rig_from_text
 from axlewright.strength import assess_rig
 from axlewright.views.take_rods import arithmetic, explained
-from web.browsing import DESK, FLAGS, PHONE, WCAG, found_browser, no_browser
+from web.browsing import WCAG, no_browser
 
+DESK, PHONE = (
+    {"width": across, "height": down} for across, down in (WIDTHS["desk"], WIDTHS["phone"])
+)
 RIGS = Path(__file__).parents[2] / "examples" / "rigs"
 DAY = dt.date(2026, 6, 1)
 CRACK = '\n[[condition]]\npart = "steering arm"\nwhere = "left"\nwhat = "cracked"\n'
@@ -22,10 +26,10 @@ CRACK = '\n[[condition]]\npart = "steering arm"\nwhere = "left"\nwhat = "cracked
 @pytest.fixture(scope="module")
 def browser():
     with sync_playwright() as playwright:
-        found = found_browser(playwright.chromium.executable_path)
+        found = browser_path(playwright.chromium.executable_path)
         if found is None:
             no_browser()
-        opened = playwright.chromium.launch(executable_path=found, args=FLAGS)
+        opened = playwright.chromium.launch(executable_path=found, args=list(FLAGS))
         yield opened
         opened.close()
 

@@ -8,8 +8,8 @@ import numpy as np
 import pytest
 
 from axlewright.geometry import bind, clearance
-from axlewright.geometry.hardpoints import LEAF_SHARE, linkage_of
-from axlewright.geometry.travel import at_ride, motion, slopes
+from axlewright.geometry.moving import at_ride, motion, slopes
+from axlewright.geometry.points import LEAF_SHARE, linkage_of
 from axlewright.physics import linkage
 from geometry.cases import DATA, MM, THREE, demo, three_arms
 
@@ -132,7 +132,7 @@ def test_a_leaf_springs_pad_moves_on_three_quarters_of_its_half(up, exact, arc):
 
 
 def test_the_leaf_axle_itself_moves_on_that_arc():
-    from axlewright.geometry.hardpoints import hardpoints
+    from axlewright.geometry.points import hardpoints
     from axlewright.rig import geometry_columns
 
     rig = demo("stork-rear")

@@ -18,11 +18,11 @@ from axlewright.geometry.driveline_study import (
 )
 from axlewright.geometry.driveline_verdicts import Check, Standing
 from axlewright.geometry.fixes import Fix, Shift, shifts
-from axlewright.geometry.hardpoints import Hardpoints, hardpoints, rod_in_words
 from axlewright.geometry.limits import WAYS, Limit, Way, first_hard
-from axlewright.geometry.measures import BUMP, Measures, measures
+from axlewright.geometry.measuring import BUMP, Measures, measures
+from axlewright.geometry.moving import Motion, motion
+from axlewright.geometry.points import Hardpoints, hardpoints, rod_in_words
 from axlewright.geometry.study import Grid, Stance, Travel, travel, travel_grid
-from axlewright.geometry.travel import Motion, motion
 
 __all__ = [
     "BUMP",

@@ -7,7 +7,7 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
-from axlewright.geometry.hardpoints import Hardpoints, drag_on, hardpoints, kingpin_axes
+from axlewright.geometry.points import Hardpoints, drag_on, hardpoints, kingpin_axes
 from axlewright.physics import linkage
 from axlewright.rig import Readings, Rig, geometry_columns
 

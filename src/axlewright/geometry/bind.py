@@ -9,7 +9,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from axlewright.geometry.hardpoints import SIDES, Hardpoints, linkage_of
+from axlewright.geometry.points import SIDES, Hardpoints, linkage_of
 from axlewright.physics import linkage
 from axlewright.physics.quantities import Num
 from axlewright.rig import Column, Columns, Words

@@ -5,7 +5,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from axlewright.geometry.hardpoints import SIDES, Hardpoints
+from axlewright.geometry.points import SIDES, Hardpoints
 from axlewright.physics.quantities import Num
 from axlewright.rig import Column, TyreCode
 

@@ -16,9 +16,9 @@ from axlewright.geometry.driveline import (
     whirl,
 )
 from axlewright.geometry.driveline_verdicts import Check, checks, speed_judged, values_judged
-from axlewright.geometry.hardpoints import Hardpoints, hardpoints
+from axlewright.geometry.moving import Motion, motion, straightened, turned_by
+from axlewright.geometry.points import Hardpoints, hardpoints
 from axlewright.geometry.study import DRAWS, Travel, as_taped
-from axlewright.geometry.travel import Motion, motion, straightened, turned_by
 from axlewright.physics import driveline
 from axlewright.rig import SEED, Column, Rig, drawn_geometry_columns
 from axlewright.tables import driveline_limit

@@ -7,8 +7,8 @@ from typing import Final
 import numpy as np
 
 from axlewright.errors import AxlewrightError
-from axlewright.geometry.hardpoints import SIDES, Hardpoints, forgings_turned
-from axlewright.geometry.measures import Measures, measures
+from axlewright.geometry.measuring import Measures, measures
+from axlewright.geometry.points import SIDES, Hardpoints, forgings_turned
 
 STEP = 0.05  # m: a usual drop arm or raised bracket; memory
 LEAST: Final = {  # smaller changes are not told: they cannot be felt or measured at home

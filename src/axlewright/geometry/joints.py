@@ -2,7 +2,8 @@
 
 import numpy as np
 
-from axlewright.geometry.hardpoints import (
+from axlewright.geometry.moving import Motion, carried_by, turned_by, unit_vector
+from axlewright.geometry.points import (
     SIDES,
     Hardpoints,
     drag_end,
@@ -10,7 +11,6 @@ from axlewright.geometry.hardpoints import (
     kingpin_axes,
     tie_rod_share,
 )
-from axlewright.geometry.travel import Motion, carried_by, turned_by, unit_vector
 from axlewright.physics import linkage
 from axlewright.rig import Column
 

@@ -5,9 +5,9 @@ from typing import Final, Literal, TypeAlias
 
 import numpy as np
 
-from axlewright.geometry.hardpoints import Hardpoints, rod_in_words
 from axlewright.geometry.joints import damper_lengths, spring_lengths, stop_gaps, swings
-from axlewright.geometry.travel import Motion, motion
+from axlewright.geometry.moving import Motion, motion
+from axlewright.geometry.points import Hardpoints, rod_in_words
 from axlewright.physics import linkage
 from axlewright.rig import Column
 

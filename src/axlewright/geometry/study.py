@@ -8,11 +8,11 @@ import numpy as np
 from axlewright.geometry.bind import Pull, WindUp, wind_up, worst_parked
 from axlewright.geometry.clearance import Clearance, clearance
 from axlewright.geometry.fixes import Fix, fixes
-from axlewright.geometry.hardpoints import Hardpoints, hardpoints
 from axlewright.geometry.joints import pinion_rise, shaft_lengths, spring_lengths, stop_gaps, swings
 from axlewright.geometry.limits import WAYS, Limit, Way, limits
-from axlewright.geometry.measures import BUMP, Measures, measures
-from axlewright.geometry.travel import Motion, grid, motion, slopes, straightened
+from axlewright.geometry.measuring import BUMP, Measures, measures
+from axlewright.geometry.moving import Motion, grid, motion, slopes, straightened
+from axlewright.geometry.points import Hardpoints, hardpoints
 from axlewright.rig import (
     SEED,
     Column,
@@ -166,7 +166,7 @@ def draw_measures(points: Hardpoints) -> dict[str, Column]:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Grid:
-    """A bump x roll x steer grid, flat, with every output; see `axlewright.geometry.travel`."""
+    """A bump x roll x steer grid, flat, with every output; see `axlewright.geometry.moving`."""
 
     made: Motion
     swings: Mapping[str, Column]

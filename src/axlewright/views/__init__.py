@@ -19,8 +19,8 @@ from axlewright.views.answer import (
     wear_rows,
     wear_sentence,
 )
-from axlewright.views.as_json import as_json
 from axlewright.views.gearing import gearing_lines
+from axlewright.views.json_answer import as_json
 from axlewright.views.phrases import part_name, quantity
 from axlewright.views.questions import (
     COMMANDS,
@@ -40,7 +40,6 @@ from axlewright.views.why import why_lines
 
 if typing.TYPE_CHECKING:
     from axlewright.views.align_drawing import toe_drawing
-    from axlewright.views.align_json import align_json
     from axlewright.views.align_report import AlignData, align_data
     from axlewright.views.align_words import align_lines, align_sentence
     from axlewright.views.brakes import brake_lines
@@ -53,8 +52,10 @@ if typing.TYPE_CHECKING:
         driveline_sentence,
         price_rows,
     )
-    from axlewright.views.driveline_json import driveline_json
+    from axlewright.views.json_align import align_json
+    from axlewright.views.json_driveline import driveline_json
     from axlewright.views.json_schema import answer_schema
+    from axlewright.views.json_travel import travel_json
     from axlewright.views.page_answer import AnswerPage, answer_page
     from axlewright.views.page_change import ChangeWords, PartRow, change_words, side_by_side
     from axlewright.views.page_levers import LeverGroup, lever_groups, tried_values
@@ -65,9 +66,8 @@ if typing.TYPE_CHECKING:
     from axlewright.views.take import TakeData, take_data
     from axlewright.views.travel import TravelRow, travel_rows, travel_sentence, travel_why_lines
     from axlewright.views.travel_drawing import TravelPicture, travel_picture
-    from axlewright.views.travel_json import travel_json
-    from axlewright.views.travel_lines import travel_lines
     from axlewright.views.travel_paper import TravelData, travel_data
+    from axlewright.views.travel_told import travel_lines
 
 __all__ = [
     "CAUTION",
@@ -157,14 +157,14 @@ __all__ = [
 _LATER = {
     "brake_lines": "brakes",
     "DrivelineRow": "driveline",
-    "driveline_json": "driveline_json",
+    "driveline_json": "json_driveline",
     "driveline_lines": "driveline",
     "driveline_rows": "driveline",
     "driveline_sentence": "driveline",
     "price_rows": "driveline",
     "AlignData": "align_report",
     "align_data": "align_report",
-    "align_json": "align_json",
+    "align_json": "json_align",
     "align_lines": "align_words",
     "align_sentence": "align_words",
     "toe_drawing": "align_drawing",
@@ -198,8 +198,8 @@ _LATER = {
     "TravelPicture": "travel_drawing",
     "TravelRow": "travel",
     "travel_data": "travel_paper",
-    "travel_json": "travel_json",
-    "travel_lines": "travel_lines",
+    "travel_json": "json_travel",
+    "travel_lines": "travel_told",
     "travel_picture": "travel_drawing",
     "travel_rows": "travel",
     "travel_sentence": "travel",

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from typing import Any, TypeAlias
 
-from axlewright.views.as_json import UNIT, VERSION
+from axlewright.views.json_answer import UNIT, VERSION
 
 Schema: TypeAlias = dict[str, Any]
 

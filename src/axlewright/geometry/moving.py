@@ -11,7 +11,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from axlewright.errors import AxlewrightError
-from axlewright.geometry.hardpoints import (
+from axlewright.geometry.points import (
     Hardpoints,
     drag_end,
     linkage_of,

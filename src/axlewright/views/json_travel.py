@@ -8,7 +8,7 @@ from typing import Any
 from axlewright.geometry import Clearance, Driveline, Fix, Limit, Measures, Travel
 from axlewright.rig import findings, stops
 from axlewright.tables import fingerprint
-from axlewright.views.driveline_json import driveline_json
+from axlewright.views.json_driveline import driveline_json
 
 VERSION = 1
 UNITS = {

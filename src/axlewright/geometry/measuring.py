@@ -6,10 +6,10 @@ from math import inf
 import numpy as np
 
 from axlewright.geometry.bind import worst_parked
-from axlewright.geometry.hardpoints import Hardpoints, drag_end
 from axlewright.geometry.joints import pinion_rise
 from axlewright.geometry.limits import Limit, first_hard, limits
-from axlewright.geometry.travel import at_ride, motion, off_centre, slopes
+from axlewright.geometry.moving import at_ride, motion, off_centre, slopes
+from axlewright.geometry.points import Hardpoints, drag_end
 from axlewright.physics import linkage
 from axlewright.rig import Column
 

@@ -8,12 +8,16 @@ from axlewright.actions.report import write_questions, write_report
 
 if typing.TYPE_CHECKING:
     from axlewright.actions.align import align_file, align_paper, align_rig, write_align
+    from axlewright.actions.archive import archive_in, archive_out
     from axlewright.actions.bay import Bay
     from axlewright.actions.bay_cache import content_hash
     from axlewright.actions.bay_changes import change_text
     from axlewright.actions.bay_words import AxleCard, Contradiction, KeptChange, Listed, Said
     from axlewright.actions.draft import Draft, number_of, read_draft
     from axlewright.actions.example_rigs import example_names
+    from axlewright.actions.log import Log, found_of, state_of
+    from axlewright.actions.past import chapter_of, grounds_of, noticed_of
+    from axlewright.actions.readings import own_limit, take_reading
     from axlewright.actions.start import Conversation
     from axlewright.actions.take import take_html, take_pdf, write_take
     from axlewright.actions.travel import travel_file, write_travel
@@ -26,18 +30,28 @@ __all__ = [
     "Draft",
     "KeptChange",
     "Listed",
+    "Log",
     "Said",
     "align_file",
     "align_paper",
     "align_rig",
+    "archive_in",
+    "archive_out",
     "assess_file",
     "change_text",
+    "chapter_of",
     "content_hash",
     "example_names",
+    "found_of",
+    "grounds_of",
+    "noticed_of",
     "number_of",
+    "own_limit",
     "read_draft",
+    "state_of",
     "take_html",
     "take_pdf",
+    "take_reading",
     "travel_file",
     "write_align",
     "write_questions",
@@ -48,6 +62,16 @@ __all__ = [
 
 # A question asked of a file needs no talk and no store: these load when they are asked for.
 _LATER = {
+    "noticed_of": "past",
+    "grounds_of": "past",
+    "chapter_of": "past",
+    "archive_out": "archive",
+    "archive_in": "archive",
+    "take_reading": "readings",
+    "own_limit": "readings",
+    "state_of": "log",
+    "found_of": "log",
+    "Log": "log",
     "align_file": "align",
     "align_paper": "align",
     "align_rig": "align",

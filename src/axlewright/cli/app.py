@@ -50,6 +50,11 @@ app.command(
     help="Write the JSON Schema of the rig file, the change file or the answer.",
 )
 app.command(
+    "axlewright.cli.log_more:app",
+    name="log",
+    help="Keep the record of a rig: looks, readings, trips, hits, work; what is due; may I drive?",
+)
+app.command(
     "axlewright.cli.serve:serve",
     name="serve",
     help="Open the bay: your axles, the answer and the paper as pages in a browser.",

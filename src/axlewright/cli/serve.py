@@ -37,7 +37,7 @@ def serve(
         raise AxlewrightError(f"There is no port {port}.", remedy="Give one from 0 to 65535.")
     from axlewright.web import serve_bay
 
-    folder = store or _usual_folder()
+    folder = store or usual_folder()
     try:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as trouble:
@@ -48,7 +48,8 @@ def serve(
     return 0
 
 
-def _usual_folder() -> Path:
+def usual_folder() -> Path:
+    """Folder of the store where none is given: the user's own data folder."""
     from platformdirs import user_data_path
 
     return user_data_path("axlewright", appauthor=False)

@@ -106,12 +106,14 @@ def _finding(condition: Condition) -> Finding:
     )
 
 
-def _judged(part: str, what: str) -> tuple[State, str, str]:  # noqa: PLR0911  (one way out for each kind)
+def _judged(part: str, what: str) -> tuple[State, str, str]:  # noqa: PLR0911, PLR0912  (a way out for each)
     steers = any(name in part for name in STEERS)
     holds = any(name in part for name in HOLDS_A_WHEEL)
     brakes = any(name in part for name in STOPS)
     shaft = any(name in part for name in SHAFTS)
     replace = "Do not drive. Replace it, or have it judged by someone licensed to."
+    if what == "not fit to drive":
+        return "stop", "whoever looked said: do not drive", replace
     if what in {"cracked", "broke"} and (steers or holds or brakes):
         return "stop", "a crack or break in a part that steers, stops or holds a wheel", replace
     if what == "broke" and shaft:

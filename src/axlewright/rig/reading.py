@@ -29,6 +29,7 @@ FOUND: Final = (
     "bent",
     "broke",
     "never looked at",
+    "not fit to drive",
 )
 WHERE: Final = ("left", "right", "both", "centre")
 ACTIONS: Final = ("set", "add", "remove")

@@ -22,6 +22,7 @@ WORDS: Final[dict[int, Judged]] = {
     measurement.CANNOT_TELL: "cannot tell",
 }
 RISK: Final = 0.05  # chance of a false word on either side; common practice, no source
+HUB_PLAYS: Final = frozenset({"unit_hub_play", "end_play"})  # over the limit: STOP
 PATIENCE: Final = 20  # readings that somebody may still be asked for
 
 
@@ -215,11 +216,11 @@ def objections(
     told = [each for each in verdicts if each.says != "no objection"]
     if not procedure.holds or not told:
         return ()
-    own = [each for each in told if each.limit.own]
-    worst = (own or told)[0]
+    worst = min(told, key=lambda each: each.judged != "out")
+    over = procedure.key in HUB_PLAYS and worst.judged == "out"
     return (
         Objection(
-            state="fix before trip",
+            state="stop" if over else "fix before trip",
             what=f"{side} {procedure.title}".strip(),
             why=f"{worst.judged} against {worst.limit.as_printed} "
             f"({worst.limit.scope}; {worst.limit.source})",
@@ -343,3 +344,21 @@ def _against(reading: Reading, earlier: Sequence[Reading]) -> list[Doubtful]:
 def procedures_of(axle: str) -> tuple[Procedure, ...]:
     """Every guided reading of an axle."""
     return tuple(each for each in procedures().values() if each.axle in {axle, "both"})
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReadingTaken:
+    """What became of a reading: its words, what is doubtful about it, its verdicts.
+
+    ``number`` is 0 where it was not kept: something looks mixed up and nobody said to keep it.
+    ``judged`` is empty where no limit is known; that is "not judged", and no objection either way.
+    """
+
+    number: int
+    reading: Reading
+    procedure: Procedure
+    worth: Worth
+    echo: str
+    doubts: tuple[Doubtful, ...]
+    judged: tuple[Verdict, ...]
+    objections: tuple[Objection, ...]

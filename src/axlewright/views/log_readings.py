@@ -1,0 +1,105 @@
+"""A guided reading in words, and what became of one; parts, the past, the questions of a shake."""
+
+from collections.abc import Sequence
+
+from axlewright import units
+from axlewright.rig import Component, Fitment
+from axlewright.tables import Procedure, ProcedureStep, instrument, shimmy_questions
+from axlewright.upkeep import Carried, Past, ReadingTaken
+from axlewright.views.log import verdict_lines
+
+
+def procedure_list_lines(procedures: Sequence[Procedure]) -> list[str]:
+    """Every guided reading of an axle, by name."""
+    return [f"{each.key}: {each.title}" for each in procedures]
+
+
+def procedure_lines(asked: Procedure, steps: Sequence[ProcedureStep]) -> list[str]:
+    """How a reading is taken: what first, the picture, the steps, what people get wrong."""
+    sides = " and ".join(each for each in asked.sides if each)
+    lines = [
+        f"{asked.title} ({sides or 'one reading'})",
+        f"First: {asked.before}",
+        f"Load: {asked.load_state}.",
+        f"Picture: {asked.sketch}",
+    ]
+    for each in steps:
+        lines.append(f"{each.step}. {each.do}")
+        if each.caution:
+            lines.append(f"   CAUTION: {each.caution}")
+    tools = ", ".join(f"{instrument(key).label} [{key}]" for key in asked.instruments)
+    return [
+        *lines,
+        f"Floor and frame: {asked.correction}",
+        f"Sign: {asked.sign}.",
+        f"What people get wrong: {asked.wrong}",
+        f"With: {tools}.",
+    ]
+
+
+def reading_lines(taken: ReadingTaken, system: str = "metric") -> list[str]:
+    """What was understood, what looks mixed up, the value with its doubt, then every verdict."""
+    kind, known = taken.procedure.kind, taken.worth
+    lines = [f"Understood: {taken.echo}"]
+    for doubt in taken.doubts:
+        lines += [f"  Is that right? {doubt.problem}. {doubt.ask}"]
+    if not taken.number:
+        return [*lines, "Not kept. Say it again as it is, or with --sure."]
+    low, high = (units.show(end, kind, system) for end in known.band)
+    lines.append(
+        f"Kept as {taken.number}: {units.show(known.mean, kind, system)}, "
+        f"95 times in 100 between {low} and {high}."
+    )
+    if not taken.judged:
+        lines.append("  NOT JUDGED: no limit is known here. Give the manual's with `log limit`.")
+    for each in taken.judged:
+        lines += verdict_lines(each, kind, system)
+    return [*lines, "A reading within its limit is no go: looks say that."]
+
+
+def part_lines(
+    parts: Sequence[tuple[Component, Sequence[Fitment], Carried]], system: str = "metric"
+) -> list[str]:
+    """Parts, where each was, and what it went through."""
+    lines = []
+    for part, where, went in parts:
+        mark = f" ({part.mark})" if part.mark else ""
+        far = units.show(went.distance, "distance", system)
+        lines.append(
+            f"{part.key}: {part.name}{mark}; {far}, {len(went.trips)} trips, {len(went.hits)} hits"
+        )
+        for each in where:
+            until = f"to {each.until}" if each.until else "and still there"
+            lines.append(f"    {each.place} of {each.rig} from {each.since} {until}")
+    return lines or ["No part has an identity yet: `log part`."]
+
+
+def past_lines(past: Past, system: str = "metric") -> list[str]:
+    """How far it has gone, and what broke beside the order."""
+    low, high = (
+        units.show(end, "distance", system) for end in (past.driven.shortest, past.driven.longest)
+    )
+    lines = [f"Driven: {low} to {high}, of which {past.driven.count} trips are on record."]
+    if not past.broke:
+        lines.append("Nothing that broke is on record.")
+    ranks = {each.broke: each for each in past.ranks}
+    for broke in past.broke:
+        found = ranks.get(broke)
+        if found is None:
+            lines.append(f"  {broke} broke; there is no order yet to hold it against.")
+        elif not found.rank:
+            lines.append(f"  {broke} broke, and the order of one bad moment does not know it.")
+        else:
+            lines.append(f"  {broke} broke; the order has it in place {found.rank} of {found.of}.")
+    return lines
+
+
+def shimmy_question_lines() -> list[str]:
+    """Questions about a shake, each with the words that answer it."""
+    return [
+        "From memory alone, nothing is tried out:",
+        *(
+            f"  {each.key}: {each.question} {' | '.join(each.answers)}"
+            for each in shimmy_questions().values()
+        ),
+    ]

@@ -1,0 +1,127 @@
+"""`axlewright log`: what is said in the terminal, exit codes, JSON, the same store as the bay."""
+
+import json
+
+import pytest
+
+from axlewright.cli import run
+
+RIG = "examples/rigs/wagtail.toml"
+
+
+@pytest.fixture
+def ask(tmp_path, capsys):
+    def go(*words):
+        code = run(["log", *words, "--store", str(tmp_path)])
+        told = capsys.readouterr()
+        return code, told.out + told.err
+
+    return go
+
+
+def test_a_stop_leaves_with_three_until_work_and_a_look_close_it(ask):
+    code, told = ask(
+        *("look", RIG, "before_joints", "stop", "--part", "tie rod", "--side", "left"),
+        *("--found", "loose"),
+    )
+    assert code == 3
+    assert told.startswith("STOP: left tie rod, loose")
+    assert ask("drive", "wagtail-front")[0] == 3
+    assert ask("look", "wagtail-front", "before_joints", "go")[0] == 3
+    ask("work", "wagtail-front", "renewed", "--part", "tie rod", "--side", "left")
+    assert ask("look", "wagtail-front", "before_joints", "go")[0] == 0
+    code, told = ask("drive", "wagtail-front")
+    assert (code, "NOT LOOKED AT" in told) == (0, True)
+
+
+def test_a_reading_that_looks_mixed_up_leaves_with_two_and_is_not_kept(ask):
+    code, told = ask("reading", RIG, "unit_hub_play", "4 mm", "--side", "left")
+    assert code == 2
+    assert "Not kept" in told
+    assert ask("history", "wagtail-front")[1].strip() == ""
+    code, told = ask("reading", RIG, "unit_hub_play", "0.05 mm", "0.06 mm", "--side", "left")
+    assert code == 0
+    assert "light truck" in told
+    assert "no go" in told
+
+
+def test_json_is_si_and_says_everything(ask):
+    _, told = ask("reading", RIG, "camber", "-0.5 deg", "--side", "left", "--json")
+    answer = json.loads(told)
+    assert answer["reading"]["value"] == pytest.approx(-0.00872665)
+    for each in answer["judged"]:
+        assert each["limit"]["scope"]
+        assert each["limit"]["source"]
+    for words in (
+        ("drive", RIG),
+        ("due", RIG),
+        ("history", RIG),
+        ("parts",),
+        ("past", RIG),
+        ("shimmy", RIG),
+        ("look", RIG, "--list", "apart"),
+        ("reading", RIG, "toe"),
+    ):
+        json.loads(ask(*words, "--json")[1])
+
+
+def test_no_command_says_go_but_drive_and_only_after_every_look(ask):
+    """Every command that reckons is asked; none answers go."""
+    for words in (
+        ("reading", RIG, "camber", "0 deg", "0 deg", "0 deg", "--side", "left", "--json"),
+        ("due", RIG, "--json"),
+        ("past", RIG, "--json"),
+        ("trip", RIG, "x", "10 km", "--json"),
+    ):
+        assert '"go"' not in ask(*words)[1]
+    looks = json.loads(ask("look", RIG, "--list", "before_trip", "--json")[1])
+    for each in looks[1:]:
+        ask("look", RIG, each["key"], "go")
+    assert json.loads(ask("drive", RIG, "--json")[1])["state"] == "not looked at"
+    ask("look", RIG, looks[0]["key"], "go")
+    assert json.loads(ask("drive", RIG, "--json")[1])["state"] == "go"
+
+
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [
+        (("look", RIG, "before_joints", "maybe"), "does not end in"),
+        (("look", RIG, "nothing", "go"), "no look"),
+        (("trip", RIG, "x", "ten"), "cannot be read"),
+        (("trip", RIG, "x", "10 km", "--on", "yesterday"), "no day"),
+        (("trip", RIG, "x", "10 km", "--ground", "moon=3km"), "no ground"),
+        (("work", RIG, "x", "--interval", "moon"), "no standing job"),
+        (("part", "moon", "x"), "no kind of part"),
+        (("drive", "nobody"), "no rig"),
+        (("archive", "in", "nothing.zip"), "cannot be read"),
+        (("withdraw", RIG, "99", "x"), "no entry 99"),
+    ],
+)
+def test_what_cannot_be_is_refused_in_words(ask, words, told):
+    code, said = ask(*words)
+    assert code == 2
+    assert told in said
+
+
+def test_the_whole_round(ask, tmp_path):
+    """From a part with an identity to an archive, in the terminal alone."""
+    assert "hub-1" in ask("part", "hub", "left hub", "--mark", "three dots")[1]
+    assert ask("fit", RIG, "hub-1", "left hub")[0] == 0
+    assert ask("trip", RIG, "North loop", "180 km", "--ground", "forest_roads=180km")[0] == 0
+    code, told = ask("hit", RIG, "a rock", "--side", "left")
+    assert "1. What steers" in told
+    assert ask("off", RIG, "hub-1", "--reason", "worn")[0] == 0
+    assert "180 km, 1 trips, 1 hits" in ask("parts")[1]
+    assert ask("limit", RIG, "unit_hub_play", "--high", "0.05 mm", "--printed", "p. 7")[0] == 0
+    assert (
+        ask("chapter", RIG, "before", "--distance", "2e4 to 9e4 km", "--broke", "tie rod")[0] == 0
+    )
+    assert "tie rod broke" in ask("past", RIG)[1]
+    assert ask("note", RIG, "paint renewed")[0] == 0
+    assert ask("shimmy", RIG, "still=yes")[0] == 3
+    assert ask("look", RIG, "shimmy.mud", "go")[0] == 3
+    assert ask("shimmy", RIG, "still=no")[0] == 0
+    file = str(tmp_path / "out.zip")
+    assert ask("archive", "out", file)[0] == 0
+    assert run(["log", "archive", "in", file, "--store", str(tmp_path / "other")]) == 0
+    assert code == 0

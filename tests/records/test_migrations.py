@@ -12,7 +12,7 @@ from alembic.operations import Operations
 from alembic.script import ScriptDirectory
 
 from axlewright.errors import AxlewrightError
-from axlewright.records import STORE_VERSION, New, Store, opening
+from axlewright.records import STORE_VERSION, Book, New, Store, opening
 from axlewright.records.migrations.versions import v0001_first, v0002_record
 from axlewright.records.schema import META
 
@@ -101,6 +101,25 @@ def test_a_store_of_version_1_opens_with_all_it_held(first):
     ]
     assert store.text(said[2].text).startswith("axlewright_change = 1")
     assert store.add("heron-front", [New(kind="name", text="Wren")]) == 4
+    store.close()
+
+
+def test_a_store_of_version_2_opens_with_all_it_held(tmp_path):
+    file = tmp_path / "store.sqlite"
+    plain = sqlite3.connect(file)
+    plain.executescript(FIRST.with_name("store-2.sql").read_text("utf-8"))
+    plain.close()
+    store = Store.open(file)
+    book = Book(store)
+    told = book.history("heron-front", replaced=True)
+    assert [type(each.body).__name__ for each in told] == [
+        *("Reading", "Reading", "Fitted", "LookTaken")
+    ]
+    assert told[0].replaced == told[1].number
+    assert told[0].body.repeats == (-0.0087,)
+    assert len(told[0].photos) == 1
+    [fitment] = book.fitments(rig="heron-front")
+    assert (fitment.component, fitment.place, fitment.ended) == ("hub-1", "left hub", 0)
     store.close()
 
 

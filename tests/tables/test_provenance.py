@@ -59,6 +59,11 @@ READERS = {
     "instruments": tables.instruments,
     "alignment_marks": tables.alignment_marks,
     "alignment_targets": tables.alignment_targets,
+    "locator_causes": tables.locator_causes,
+    "locator_likelihoods": tables.locator_likelihoods,
+    "locator_readings": tables.locator_readings,
+    "locator_jobs": tables.locator_jobs,
+    "locator_doubts": tables.locator_doubts,
 }
 
 

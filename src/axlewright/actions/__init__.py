@@ -15,6 +15,7 @@ if typing.TYPE_CHECKING:
     from axlewright.actions.bay_words import AxleCard, Contradiction, KeptChange, Listed, Said
     from axlewright.actions.draft import Draft, number_of, read_draft
     from axlewright.actions.example_rigs import example_names
+    from axlewright.actions.locate import locate_rig, reading_names
     from axlewright.actions.log import Log, found_of, state_of
     from axlewright.actions.past import chapter_of, grounds_of, noticed_of
     from axlewright.actions.readings import own_limit, take_reading
@@ -44,10 +45,12 @@ __all__ = [
     "example_names",
     "found_of",
     "grounds_of",
+    "locate_rig",
     "noticed_of",
     "number_of",
     "own_limit",
     "read_draft",
+    "reading_names",
     "state_of",
     "take_html",
     "take_pdf",
@@ -87,8 +90,10 @@ _LATER = {
     "change_text": "bay_changes",
     "content_hash": "bay_cache",
     "example_names": "example_rigs",
+    "locate_rig": "locate",
     "number_of": "draft",
     "read_draft": "draft",
+    "reading_names": "locate",
     "take_html": "take",
     "take_pdf": "take",
     "travel_file": "travel",

@@ -50,6 +50,18 @@ from axlewright.tables.instruments import (
 )
 from axlewright.tables.intervals import Interval, intervals
 from axlewright.tables.limits import Limit, limit, limits
+from axlewright.tables.locator import (
+    LocatorCause,
+    LocatorDoubt,
+    LocatorJob,
+    LocatorLikelihood,
+    LocatorReading,
+    locator_causes,
+    locator_doubts,
+    locator_jobs,
+    locator_likelihoods,
+    locator_readings,
+)
 from axlewright.tables.looks import (
     ListedLook,
     Look,
@@ -132,6 +144,11 @@ __all__ = [
     "Limit",
     "ListedLook",
     "LoadIndex",
+    "LocatorCause",
+    "LocatorDoubt",
+    "LocatorJob",
+    "LocatorLikelihood",
+    "LocatorReading",
     "Look",
     "LookBeyond",
     "LookStop",
@@ -198,6 +215,11 @@ __all__ = [
     "limits",
     "load_index",
     "load_indices",
+    "locator_causes",
+    "locator_doubts",
+    "locator_jobs",
+    "locator_likelihoods",
+    "locator_readings",
     "look_stops",
     "looks",
     "looks_beyond",

@@ -1,6 +1,17 @@
-"""What keeps a rig going: may I drive, what a reading says, what is due, what shook."""
+"""What keeps a rig going: may I drive, what a reading says, where it is bent, what is due."""
 
 from axlewright.upkeep.due import Carried, Due, DueState, carried, driven_since, dues
+from axlewright.upkeep.locator import (
+    Echo,
+    Evidence,
+    Explains,
+    Located,
+    OpenJob,
+    Suspect,
+    Taken,
+    located,
+    looks_in_order,
+)
 from axlewright.upkeep.looks import (
     DRIVE_STATES,
     FRESH,
@@ -45,13 +56,20 @@ __all__ = [
     "Driven",
     "Due",
     "DueState",
+    "Echo",
+    "Evidence",
+    "Explains",
     "Judged",
     "LimitShown",
+    "Located",
     "Objection",
+    "OpenJob",
     "Past",
     "ReadingTaken",
     "Reason",
     "Sheet",
+    "Suspect",
+    "Taken",
     "Verdict",
     "WantedLook",
     "Worth",
@@ -63,6 +81,8 @@ __all__ = [
     "driven_since",
     "dues",
     "limits_for",
+    "located",
+    "looks_in_order",
     "may_drive",
     "objections",
     "open_looks",

@@ -56,6 +56,7 @@ if typing.TYPE_CHECKING:
     from axlewright.views.json_driveline import driveline_json
     from axlewright.views.json_schema import answer_schema
     from axlewright.views.json_travel import travel_json
+    from axlewright.views.locator import located_json, located_lines
     from axlewright.views.log import (
         as_plain,
         drive_answer_lines,
@@ -140,6 +141,8 @@ __all__ = [
     "growing_picture",
     "history_lines",
     "lever_groups",
+    "located_json",
+    "located_lines",
     "measure_next",
     "missing_line",
     "not_chosen_line",
@@ -213,6 +216,8 @@ _LATER = {
     "drawing": "drawing_sheet",
     "drawing_in_words": "drawing_sheet",
     "Links": "drawing_links",
+    "located_json": "locator",
+    "located_lines": "locator",
     "AnswerPage": "page_answer",
     "answer_page": "page_answer",
     "ChangeWords": "page_change",

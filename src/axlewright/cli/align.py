@@ -8,10 +8,9 @@ from typing import Annotated, Literal
 
 from cyclopts import Parameter
 
+from axlewright.cli.options import STOPPED, Json, Units
 from axlewright.cli.quick import load_kernels
 from axlewright.errors import AxlewrightError
-
-STOPPED = 3
 
 
 def align(
@@ -26,10 +25,10 @@ def align(
     thread: str | None = None,
     arm: str | None = None,
     reading: Annotated[list[str] | None, Parameter(negative="")] = None,
-    json_: Annotated[bool, Parameter(name="--json", negative="")] = False,
+    json_: Json = False,
     report: Path | None = None,
     sheet: Path | None = None,
-    units: Literal["metric", "us", "mixed"] = "metric",
+    units: Units = "metric",
 ) -> int:
     """Say how an axle stands, what to turn, which way and how far.
 

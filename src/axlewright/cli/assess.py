@@ -4,25 +4,22 @@ import json
 import shutil
 import sys
 from pathlib import Path
-from typing import Annotated, Literal
 
-from cyclopts import Parameter
-
+from axlewright.cli.options import STOPPED, Changes, Json, Units, checked_draws
 from axlewright.cli.quick import load_kernels
 from axlewright.errors import AxlewrightError
 
-STOPPED = 3
 SLOW = 2000  # draws from which progress is shown
 
 
 def assess(
     rig: Path,
     *,
-    with_: Annotated[list[Path] | None, Parameter(name="--with", negative="")] = None,
+    with_: Changes = None,
     why: int | None = None,
-    json_: Annotated[bool, Parameter(name="--json", negative="")] = False,
+    json_: Json = False,
     report: Path | None = None,
-    units: Literal["metric", "us", "mixed"] = "metric",
+    units: Units = "metric",
     draws: int = 1000,
     seed: int | None = None,
 ) -> int:
@@ -52,14 +49,10 @@ def assess(
     from axlewright.rig import SEED
     from axlewright.strength import Comparison
 
-    if draws < 0 or draws > 1_000_000:
-        raise AxlewrightError(
-            f"--draws {draws} cannot be used.", remedy="Give a number from 0 to 1,000,000."
-        )
     answer = assess_file(
         str(rig),
         [str(change) for change in with_ or []],
-        draws=draws,
+        draws=checked_draws(draws),
         seed=SEED if seed is None else seed,
         progress=_progress if draws >= SLOW else None,
     )

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Annotated, Any, Literal
 
 from cyclopts import App, Parameter
 
+from axlewright.cli.options import STOPPED, Json, Units
 from axlewright.cli.serve import usual_folder
 from axlewright.errors import AxlewrightError
 
@@ -18,9 +19,8 @@ if TYPE_CHECKING:
     from axlewright.actions import Log
     from axlewright.upkeep import ReadingTaken
 
-STOPPED, PUT_RIGHT = 3, 2
+PUT_RIGHT = 2
 Side = Literal["left", "right", "both", "centre"]
-System = Literal["metric", "us", "mixed"]
 
 app = App(
     name="log",
@@ -45,8 +45,8 @@ class Where:
     """
 
     store: Path | None = None
-    json_: Annotated[bool, Parameter(name="--json", negative="")] = False
-    units: System = "metric"
+    json_: Json = False
+    units: Units = "metric"
 
 
 @Parameter(name="*")

@@ -8,7 +8,6 @@ from cyclopts import Parameter
 from axlewright.cli.log import (
     NOTHING,
     NOWHERE,
-    STOPPED,
     Entry,
     Side,
     Where,
@@ -17,6 +16,7 @@ from axlewright.cli.log import (
     _tell,
     app,
 )
+from axlewright.cli.options import STOPPED
 from axlewright.cli.serve import usual_folder
 
 

@@ -2,13 +2,11 @@
 
 import sys
 from pathlib import Path
-from typing import Annotated, Literal
+from typing import Annotated
 
 from cyclopts import Parameter
 
-from axlewright.errors import AxlewrightError
-
-STOPPED = 3
+from axlewright.cli.options import STOPPED, Units, checked_draws
 
 
 def take(
@@ -16,7 +14,7 @@ def take(
     *,
     out: Annotated[Path | None, Parameter(name=["--out", "-o"])] = None,
     pdf: Path | None = None,
-    units: Literal["metric", "us", "mixed"] = "metric",
+    units: Units = "metric",
     draws: int = 1000,
     seed: int | None = None,
 ) -> int:
@@ -45,11 +43,7 @@ def take(
     from axlewright.rig import SEED
     from axlewright.strength import Comparison
 
-    if draws < 0 or draws > 1_000_000:
-        raise AxlewrightError(
-            f"--draws {draws} cannot be used.", remedy="Give a number from 0 to 1,000,000."
-        )
-    answer = assess_file(str(rig), draws=draws, seed=SEED if seed is None else seed)
+    answer = assess_file(str(rig), draws=checked_draws(draws), seed=SEED if seed is None else seed)
     shown = answer.before if isinstance(answer, Comparison) else answer
     page = out if out is not None else Path(rig.name).with_suffix(".take.html")
     write_take(shown, page, pdf, units)

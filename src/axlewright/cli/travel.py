@@ -4,24 +4,20 @@ import json
 import shutil
 import sys
 from pathlib import Path
-from typing import Annotated, Literal
 
-from cyclopts import Parameter
-
+from axlewright.cli.options import STOPPED, Changes, Json, Units, checked_draws
 from axlewright.cli.quick import load_kernels
 from axlewright.errors import AxlewrightError
-
-STOPPED = 3
 
 
 def travel(
     rig: Path,
     *,
-    with_: Annotated[list[Path] | None, Parameter(name="--with", negative="")] = None,
+    with_: Changes = None,
     why: int | None = None,
-    json_: Annotated[bool, Parameter(name="--json", negative="")] = False,
+    json_: Json = False,
     report: Path | None = None,
-    units: Literal["metric", "us", "mixed"] = "metric",
+    units: Units = "metric",
     draws: int = 256,
     seed: int | None = None,
 ) -> int:
@@ -59,14 +55,10 @@ def travel(
         travel_why_lines,
     )
 
-    if draws < 0 or draws > 100_000:
-        raise AxlewrightError(
-            f"--draws {draws} cannot be used.", remedy="Give a number from 0 to 100,000."
-        )
     answer = travel_file(
         str(rig),
         [str(change) for change in with_ or []],
-        draws=draws,
+        draws=checked_draws(draws, 100_000),
         seed=SEED if seed is None else seed,
     )
     shown, line = answer.shown, answer.driveline

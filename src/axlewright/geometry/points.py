@@ -11,10 +11,9 @@ from typing import Final
 
 import numpy as np
 
-from axlewright.physics import linkage, section
+from axlewright.physics import linkage, metals, section
 from axlewright.rig import POINTS, Column, Columns, Words
 
-STEEL = 205e9
 SIDES: Final = ("left", "right")
 FAR = 20.0  # m: an arc so wide that a leaf spring moves straight up
 TWIST_BUSH = 0.15  # share of an arm's bushing that a radius arm's soft one has; memory
@@ -180,7 +179,7 @@ def _rod(
     kind = "track_bar" if name == "track_bar" else "arm"
     outer = columns[f"{kind}_outer"]
     inner = np.maximum(outer - 2.0 * columns[f"{kind}_wall"], 0.0)
-    bar, bush = STEEL * section.area(outer, inner) / length, columns["bushing_stiffness"]
+    bar, bush = metals.STEEL * section.area(outer, inner) / length, columns["bushing_stiffness"]
     stiff = 1.0 / (1.0 / bar + 2.0 / bush)
     if words["held_by.arms"] == "radius arms" and kind == "arm":
         stiff = _radius_rod(at, near, bush)

@@ -6,12 +6,11 @@ from typing import Final
 import numpy as np
 
 from axlewright.duty import ROW, live_cases
-from axlewright.physics import plastic
+from axlewright.physics import metals, plastic
 from axlewright.rig import Column, Columns
-from axlewright.strength.housing import Housing
+from axlewright.strength.housing import CAST, CAST_BORE, Housing
 
-STEEL: Final = 205e9
-CENTRE_OUTER, CENTRE_INNER, CENTRE_YIELD = 0.18, 0.16, 2e9  # the casting stays straight here
+STRAIGHT: Final = 2e9  # yield at which the casting stays straight here, Pa
 SIDE_GEAR: Final = 0.035  # middle of the splines from the middle of the carrier, m; memory
 CARRIER_SEAL: Final = 0.095  # inner seal from the middle of the carrier, m; memory
 END_SEAL: Final = 0.02  # seal at the tube's end, inboard of the end forging's edge, m; memory
@@ -68,7 +67,7 @@ def bent_after(columns: Columns, housing: Housing, case: int, hardness: float) -
         outer,
         inner,
         strength,
-        np.full_like(outer, STEEL),
+        np.full_like(outer, metals.STEEL),
     )
     folded = (kept.status != plastic.KEPT)[:, None]
     camber = np.where(folded, np.nan, kept.camber)
@@ -170,9 +169,9 @@ def _tubes(
     columns: Columns, housing: Housing, first: int, last: int
 ) -> tuple[Column, Column, Column]:
     draws, count = housing.across.shape[0], last - first
-    outer = np.full((draws, count), CENTRE_OUTER)
-    inner = np.full((draws, count), CENTRE_INNER)
-    strength = np.full((draws, count), CENTRE_YIELD)
+    outer = np.full((draws, count), CAST)
+    inner = np.full((draws, count), CAST_BORE)
+    strength = np.full((draws, count), STRAIGHT)
     spans = {
         "right": slice(0, housing.place["joint_right"] - first),
         "left": slice(housing.place["joint_left"] - first, count),

@@ -5,10 +5,18 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from axlewright.physics import frame, section
+from axlewright.physics import frame, metals, section
 from axlewright.rig import Column, Columns, Words
 
-STEEL = 205e9
+# Where arms and springs end, m; memory. No leading margin moves with them (a test says by how
+# little), so they carry no band; places taped for the travel study are not used here.
+FOUR_UP, THREE_UP = 0.14, 0.16  # upper arm's end above the tube's centre line: two arms, one
+FRAME_UP = 0.06  # lower arm's end at the frame above that line
+UPPER_RISE = 0.02  # rise of an upper arm towards the frame
+UPPER_SHARE = 0.8  # length of an upper arm over a lower one
+SEAT_UP = 0.06  # a spring's pad above that line
+LEAF_SIDEWAYS, LEAF_ALONG = 3.0e6, 8.0e6  # N/m, of the frame cases' order
+LEAF_UPRIGHT, LEAF_YAW = 2.0e5, 2.0e4  # N m/rad, a leaf's hold on pitch and on yaw
 SIGN = {"left": 1.0, "right": -1.0}
 
 
@@ -35,46 +43,45 @@ def supports(
     ``stops`` names the sides whose spring stands on its bump stop.
     """
     held: list[Support] = []
-    tube = 0.5 * columns["tube_outer_left"]
     bush = columns["bushing_stiffness"]
     for side in ("right", "left"):
         held.append(_spring(columns, words, place, side, on_stop=side in stops))
         if words["held_by.arms"] == "leaves":
             continue
-        low = -(tube + columns["arm_bracket_height"])
+        low = -(0.5 * columns[f"tube_outer_{side}"] + columns["arm_bracket_height"])
         node = place[f"arm_{side}"]
         if words["held_by.arms"] == "radius arms":
             held.append(_radius_arm(columns, node, side, low))
             continue
-        back = _direction(-columns["arm_length"], 0.0, 0.06 - low)
+        back = _direction(-columns["arm_length"], 0.0, FRAME_UP - low)
         rod = _in_series(_bar(columns, "arm", columns["arm_length"]), bush)
         held.append(_rod(f"lower_arm_{side}", node, _offset(0.0 * low, 0.0, low), back, rod))
         if words["held_by.arms"] == "four arms":
             node = place[f"joint_{side}"]
-            rise = 0.14 + 0.0 * low
+            rise = FOUR_UP + 0.0 * low
             held.append(
                 _rod(
                     f"upper_arm_{side}",
                     node,
                     _offset(0.0 * low, 0.0, rise),
-                    _direction(-0.8 * columns["arm_length"], 0.0, 0.02 + 0.0 * low),
+                    _direction(-UPPER_SHARE * columns["arm_length"], 0.0, UPPER_RISE + 0.0 * low),
                     rod,
                 )
             )
     if words["held_by.arms"] == "three arms":
-        rise = 0.16 + 0.0 * tube
+        rise = THREE_UP + 0.0 * bush
         rod = _in_series(_bar(columns, "arm", columns["arm_length"]), bush)
         held.append(
             _rod(
                 "upper_arm",
                 place["centre"],
                 _offset(0.0 * rise, 0.0, rise),
-                _direction(-0.8 * columns["arm_length"], 0.0, 0.02 + 0.0 * rise),
+                _direction(-UPPER_SHARE * columns["arm_length"], 0.0, UPPER_RISE + 0.0 * rise),
                 rod,
             )
         )
     if words["held_by.arms"] != "leaves":
-        held.append(_track_bar(columns, words, place, tube))
+        held.append(_track_bar(columns, words, place))
     return held
 
 
@@ -85,24 +92,24 @@ def _spring(
     node = place[f"seat_{side}"]
     none = 0.0 * rate
     if words["held_by.weight_on"] == "leaf":
-        sideways, along = 3.0e6 + none, 8.0e6 + none  # of the frame cases' order; memory
+        sideways, along = LEAF_SIDEWAYS + none, LEAF_ALONG + none
         pad = frame.point_support(
-            _offset(none, 0.0, 0.06 + none),
+            _offset(none, 0.0, SEAT_UP + none),
             np.stack([along, sideways, rate], -1),
-            np.stack([none, 2.0e5 + none, none + 2.0e4], -1),
+            np.stack([none, LEAF_UPRIGHT + none, LEAF_YAW + none], -1),
         )
         return Support(
             name=f"spring_{side}",
             node=node,
             stiffness=pad,
-            offset=_offset(none, 0.0, 0.06 + none),
+            offset=_offset(none, 0.0, SEAT_UP + none),
             direction=None,
             rod_stiffness=None,
         )
     behind = none
     if words["held_by.weight_on"].startswith("coil-over"):
         behind = -columns["damper_bracket_behind"]
-    offset = _offset(behind, 0.0, 0.06 + none)
+    offset = _offset(behind, 0.0, SEAT_UP + none)
     coil = frame.point_support(
         offset, np.stack([0.05 * rate, 0.05 * rate, rate], -1), np.stack([none, none, none], -1)
     )
@@ -135,12 +142,14 @@ def _radius_arm(columns: Columns, node: int, side: str, low: Column) -> Support:
     )
 
 
-def _track_bar(columns: Columns, words: Words, place: dict[str, int], tube: Column) -> Support:
+def _track_bar(columns: Columns, words: Words, place: dict[str, int]) -> Support:
     side = words["track_bar.on_axle"]
     span, drop = columns["track_bar_span"], columns["track_bar_drop"]
     reach = np.sqrt(np.maximum(span**2 - drop**2, 0.01))
     rod = _in_series(_bar(columns, "track_bar", span), columns["bushing_stiffness"])
-    offset = _offset(0.0 * span, 0.0, tube + columns["track_bar_bracket_height"])
+    offset = _offset(
+        0.0 * span, 0.0, 0.5 * columns[f"tube_outer_{side}"] + columns["track_bar_bracket_height"]
+    )
     return _rod(
         "track_bar",
         place[f"track_bar_{side}"],
@@ -153,7 +162,7 @@ def _track_bar(columns: Columns, words: Words, place: dict[str, int], tube: Colu
 def _bar(columns: Columns, name: str, length: Column) -> Column:
     outer = columns[f"{name}_outer"]
     inner = np.maximum(outer - 2.0 * columns[f"{name}_wall"], 0.0)
-    return STEEL * section.area(outer, inner) / length
+    return metals.STEEL * section.area(outer, inner) / length
 
 
 def _in_series(bar: Column, bushing: Column) -> Column:

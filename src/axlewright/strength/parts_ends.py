@@ -2,13 +2,12 @@
 
 import numpy as np
 
-from axlewright.physics import column
+from axlewright.physics import column, metals
 from axlewright.rig import Column, Columns, Words
 from axlewright.strength.ledger import Ledger, Row, each
 from axlewright.strength.wheel_end import WheelEnd
 
 SIDES = ("left", "right")
-MODULUS = 205e9
 SPINDLE_TO_BEARING = 0.045  # root of the spindle inboard of the bearing's centre; memory
 SPINDLE_BORE = 0.65  # bore over diameter; memory
 
@@ -176,7 +175,7 @@ def _steering(ledger: Ledger, columns: Columns, ends: WheelEnd) -> None:
 def _rod(ledger: Ledger, columns: Columns, name: str, length: Column, force: Column) -> None:
     outer = columns[f"{name}_outer"]
     inner = np.maximum(outer - 2.0 * columns[f"{name}_wall"], 0.0)
-    holds = column.critical_load(length, outer, inner, columns["rod_yield"], MODULUS, 1.0)
+    holds = column.critical_load(length, outer, inner, columns["rod_yield"], metals.STEEL, 1.0)
     ledger.add(
         Row(
             part=name,

@@ -10,11 +10,10 @@ the load, so nothing is added for overload.
 import numpy as np
 
 from axlewright.duty import Loads
-from axlewright.physics import bevel, bevel_rating
+from axlewright.physics import bevel, bevel_rating, metals
 from axlewright.rig import Column, Columns
 from axlewright.strength.ledger import Ledger, Row
 
-MODULUS = 206e9
 FEW = 1.0  # turns: as short as the standard's life factors go
 EVEN = 0.5  # an even chance, since the bands carry the scatter
 HYPOID = "the standard leaves out a hypoid's offset; a hypoid's larger pinion holds more"
@@ -54,7 +53,7 @@ def ring_contact_limit(columns: Columns) -> Column:
         face,
         ring / columns["axle_ratio"],
         columns["ring_pitting"],
-        bevel_rating.contact_stiffness(MODULUS),
+        bevel_rating.contact_stiffness(metals.STEEL),
     )
     shared = (
         np.asarray(bevel_rating.contact_size_factor(face))

@@ -2,13 +2,12 @@
 
 import numpy as np
 
-from axlewright.physics import bolt, column
+from axlewright.physics import bolt, column, metals
 from axlewright.rig import Column, Columns, Words
 from axlewright.strength.housing import Housing
 from axlewright.strength.ledger import Ledger, Row, each
 
 SIDES = ("left", "right")
-MODULUS = 205e9
 PLATED = 2.0  # a second plate on each cheek doubles its thickness
 FAYING = 0.20  # friction between bracket cheeks and sleeve; EN 1993-1-8 class D
 PRELOAD = 0.7  # of proof
@@ -158,7 +157,7 @@ def _arm_brackets(
     _slip(ledger, columns, f"{side} arm", force, columns["arm_bolt"])
     inner = np.maximum(columns["arm_outer"] - 2.0 * columns["arm_wall"], 0.0)
     holds = column.critical_load(
-        columns["arm_length"], columns["arm_outer"], inner, columns["rod_yield"], MODULUS, 1.0
+        columns["arm_length"], columns["arm_outer"], inner, columns["rod_yield"], metals.STEEL, 1.0
     )
     ledger.add(
         Row(
@@ -191,7 +190,7 @@ def _track_bar(ledger: Ledger, columns: Columns, words: Words, housing: Housing)
     outer = columns["track_bar_outer"]
     inner = np.maximum(outer - 2.0 * columns["track_bar_wall"], 0.0)
     holds = column.critical_load(
-        columns["track_bar_span"], outer, inner, columns["rod_yield"], MODULUS, 1.0
+        columns["track_bar_span"], outer, inner, columns["rod_yield"], metals.STEEL, 1.0
     )
     ledger.add(
         Row(

@@ -76,14 +76,21 @@ class Guard:
     async def _checked(self, scope: Scope, receive: Receive, send: Send) -> None:
         headers = Headers(scope=scope)
         if _host(headers.get("host", "")) not in self._hosts:
-            refusal = PlainTextResponse("The bay does not answer under this name.", 400)
+            refusal = PlainTextResponse(
+                "The bay does not answer under this name. Open it at the address that "
+                "axlewright serve printed.",
+                400,
+            )
             await refusal(scope, receive, send)
             return
         path: str = scope["path"]
         changing = scope["method"] not in {"GET", "HEAD", "OPTIONS"}
         if not self._let_in(scope) and not path.startswith(OPEN_TO_ALL):
             if changing or "x-fragment" in headers:
-                raise HTTPException(403, "This device has not been let in.")
+                raise HTTPException(
+                    403,
+                    "This device has not been let in. Open /pair on it and type the pass phrase.",
+                )
             await RedirectResponse("/pair", 303)(scope, receive, send)
             return
         if changing and not same_origin(headers):
@@ -121,7 +128,9 @@ def same_origin(headers: Headers) -> bool:
 
 def _limited(headers: Headers, receive: Receive, most: int) -> Receive:
     stated = headers.get("content-length", "0")
-    too_much = HTTPException(413, "That is more than the bay takes in at once.")
+    too_much = HTTPException(
+        413, "That is more than the bay takes in at once: a form of 64 kB, a rig file of 1 MB."
+    )
     if not (stated.isascii() and stated.isdigit()):
         raise HTTPException(400, "The length of what was sent cannot be read.")
     if len(stated) > 15 or int(stated) > most:

@@ -17,7 +17,10 @@ from axlewright.web.page import bay_of, page
 from axlewright.web.pages.axle import slug_of
 from axlewright.web.settings import settings_of
 
-NOT_YET: Final = "There is no answer yet: the rest of the thirteen questions comes first."
+NOT_YET: Final = (
+    "There is no answer yet: the rest of the thirteen questions comes first. They stand on the "
+    "page of your axle."
+)
 
 
 async def answer(request: Request) -> Response:
@@ -68,7 +71,7 @@ def _why(bay: Bay, slug: str, rank: int, system: str) -> dict[str, object]:
     if assessment is None:
         raise HTTPException(404, NOT_YET)
     if not 1 <= rank <= len(assessment.order):
-        raise HTTPException(404, "The order has no such row.")
+        raise HTTPException(404, "The order has no such row. Open a row from the answer.")
     return {**framed(slug, draft), "why": why_page(assessment, rank, system)}
 
 

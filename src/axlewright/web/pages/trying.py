@@ -31,6 +31,8 @@ POINT: Final = 0  # draws of an answer at the middle of everything
 MOST_SIDE_BY_SIDE: Final = 4
 LONGEST: Final = 80
 UNNAMED: Final = "the change"
+NOT_WHOLE: Final = "A change is tried on a whole axle, and answers are still missing."
+REST_FIRST: Final = "Answer the rest of the thirteen questions first."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -87,7 +89,10 @@ async def let_go(request: Request) -> Response:
     slug = slug_of(request)
     number = (await form_of(request)).get("number", "")
     if not (number.isascii() and number.isdigit() and len(number) < 18):
-        raise AxlewrightError("That is no change that is kept here.")
+        raise AxlewrightError(
+            "That is no change that is kept here.",
+            remedy="Open the page again to see those that are.",
+        )
     device = device_of(request)
     await run_in_threadpool(bay_of(request).let_go, slug, int(number), device)
     return RedirectResponse(f"/axle/{slug}/try#kept", 303)
@@ -115,7 +120,7 @@ def _now(bay: Bay, slug: str, said: Mapping[str, str], system: str) -> dict[str,
     draws = None if said.get("bands") == "1" else POINT
     before = bay.assessment(slug, POINT)
     if before is None:
-        raise AxlewrightError("A change is tried on a whole axle, and answers are still missing.")
+        raise AxlewrightError(NOT_WHOLE, remedy=REST_FIRST)
     groups = _groups(bay.draft(slug), before, system)
     tried = _tried(bay, slug, groups, said, draws)
     if tried.comparison is not None:
@@ -132,7 +137,7 @@ def _groups(draft: Draft, before: Assessment, system: str) -> tuple[LeverGroup, 
 def _values(bay: Bay, slug: str, said: Mapping[str, str], system: str) -> dict[str, str]:
     before = bay.assessment(slug, POINT)
     if before is None:
-        raise AxlewrightError("A change is tried on a whole axle, and answers are still missing.")
+        raise AxlewrightError(NOT_WHOLE, remedy=REST_FIRST)
     return tried_values(_groups(bay.draft(slug), before, system), said)
 
 

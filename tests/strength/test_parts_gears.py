@@ -5,6 +5,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from axlewright.physics.metals import STEEL
 from axlewright.rig import ASSUMPTIONS, change_from_text, changed_rig, load_rig, point_columns
 from axlewright.strength.parts_gears import (
     cap_force,
@@ -58,7 +59,7 @@ def test_contact_meets_the_worked_miter_pair():
     allowable = 112_170.0 * PSI * np.sqrt(0.745) / 2.0
     pair = _miter(ring_pitting=0.065, tooth_contact=allowable)
     force = ring_contact_limit(pair)[0] / (2.5 * INCH) / POUND
-    elastic = 206e9 / (2 * np.pi * 0.91) / PSI / 2290.0**2  # our steel over the example's
+    elastic = STEEL / (2 * np.pi * 0.91) / PSI / 2290.0**2  # our steel over the example's
     assert force * elastic * 1.1044 * 1.5 / (1.299 * 1.254 * 2.0) == pytest.approx(457.6, rel=5e-3)
 
 

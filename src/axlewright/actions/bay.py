@@ -23,6 +23,7 @@ from axlewright.rig import FIELDS
 from axlewright.strength import DRAWS, Assessment, Comparison
 
 if TYPE_CHECKING:
+    from axlewright.actions.log import Log
     from axlewright.records import Entry, Store
 
 AXLES: Final = ("front", "rear")
@@ -50,6 +51,12 @@ class Bay:
     def close(self) -> None:
         """Let go of the store."""
         self._store.close()
+
+    def log(self) -> "Log":
+        """The log over the same store: looks, readings, trips, work and parts."""
+        from axlewright.actions.log import Log
+
+        return Log(self._store)
 
     # -- axles ---------------------------------------------------------------------------------
 

@@ -18,16 +18,11 @@ from axlewright.actions import Bay
 from axlewright.web.meanings import MEANINGS, anchor
 from axlewright.web.pairing import Pairing
 from axlewright.web.settings import THEME_WORDS, UNIT_WORDS, YEAR, settings_of
+from axlewright.web.ways import steps
 
 TOKEN: Final = "bay_token"  # noqa: S105  (a cookie's name)
 FIELD: Final = "token"
 MOST_FIELDS: Final = 60
-NAV: Final = (
-    ("", "Your axle"),
-    ("/answer", "The answer"),
-    ("/try", "Try a change"),
-    ("/paper", "Paper"),
-)
 
 
 def page(
@@ -47,7 +42,6 @@ def page(
         "token": token,
         "settings": settings_of(request),
         "here": request.url.path,
-        "nav": NAV,
         "slug": "",
         "axle_title": "",
         "stops": (),
@@ -56,6 +50,7 @@ def page(
         **(told or {}),
         **more,
     }
+    given["ways"], given["doors"] = steps(str(given["slug"]), request.url.path)
     made = HTMLResponse(_templates().get_template(template).render(given), status)
     if fresh:
         made.set_cookie(TOKEN, token, max_age=YEAR, httponly=True, samesite="strict")

@@ -2,6 +2,7 @@
 
 import ast
 import re
+from functools import cache
 
 from house.places import MODULES, brief
 
@@ -22,6 +23,7 @@ OWN = {
 }
 
 
+@cache
 def references():
     """Each reference of each docstring, on one line, with where it stands."""
     found = []
@@ -31,7 +33,7 @@ def references():
                 for section in SECTION.findall(ast.get_docstring(node) or ""):
                     where = f"{brief(path)}: {getattr(node, 'name', 'module')}"
                     found.append((where, " ".join(section.split())))
-    return found
+    return tuple(found)
 
 
 def keys(reference):

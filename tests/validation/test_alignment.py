@@ -14,6 +14,7 @@ SWEEPS = [
     (6, 8.5, 0, -1.539785, -0.914456, 1.177447, 2.583020, 6.184206, 6.027137, 6.003519),
     (6, 8.5, -0.5, -2.037608, -1.413204, 0.676014, 2.080144, 6.176628, 6.019751, 5.996465),
     (4, 12, 0.25, -0.385678, -0.260689, 1.132909, 2.363893, 4.124356, 4.019604, 4.012049),
+    (8, 8.5, 0, -2.230058, -1.265898, 1.531067, 3.280956, 8.266522, 8.056564, 8.000709),
     (10, 14, 0.5, -2.083689, -1.035327, 2.483149, 4.857954, 10.412465, 10.148004, 10.034944),
     (0, 8.5, 0, 0.516741, 0.130112, 0.130112, 0.516741, 0, 0, 0),
 ]
@@ -71,6 +72,7 @@ def test_camber_beside_a_general_rotation(angle):
         (3.175, 711.2, 0.255785),
         (1.5875, 939.8, 0.096783),
         (2.0, 400.0, 0.286479),
+        (6.35, 889.0, 0.409256),
         (3.175, 889.0, 0.2046282),  # an eighth of an inch on a 35 in tyre is 0.205 degrees
     ],
 )
@@ -99,6 +101,23 @@ def test_ground_offsets():
     assert steering.scrub_radius(420.0, 80.0, np.radians(8.5)) == pytest.approx(17.2306, abs=1e-4)
     trail = alignment.mechanical_trail(420.0, np.radians(6.0))
     assert trail == pytest.approx(44.1438, abs=1e-4)
+    ahead = alignment.mechanical_trail(420.0, np.radians(6.0), 20.0)
+    assert ahead == pytest.approx(24.1438, abs=1e-4)
+
+
+@pytest.mark.parametrize(
+    ("heading", "exact"),
+    [(-30, -1.858642), (-20, -1.539785), (-10, -0.914456), (10, 1.177447), (20, 2.583020),
+     (30, 4.173598)],
+)  # fmt: skip
+def test_camber_gain_and_the_small_angle_rule(heading, exact):
+    # An independent script; the rule, caster sin(turn) + inclination (1 - cos(turn)), is good to
+    # about three hundredths of a degree
+    turn = np.radians(heading)
+    found = alignment.steered_camber(turn, np.radians(6.0), np.radians(8.5), 0.0, 1.0)
+    assert np.degrees(found) == pytest.approx(exact, abs=1e-5)
+    rule = 6.0 * np.sin(turn) + 8.5 * (1.0 - np.cos(turn))
+    assert np.degrees(found) == pytest.approx(rule, abs=0.036)
 
 
 def test_a_rod_ahead_and_a_rod_behind_turn_opposite_ways():

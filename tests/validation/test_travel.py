@@ -4,13 +4,18 @@ Where no other source is named, numbers are of an independent script in double p
 twice (own Newton steps, and a general multibody library) from the stated inputs.
 """
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
+from scipy.optimize import least_squares
+from scipy.spatial.transform import Rotation
 
 from axlewright.geometry import bind, clearance
 from axlewright.geometry.moving import at_ride, motion, slopes
-from axlewright.geometry.points import LEAF_SHARE, linkage_of
+from axlewright.geometry.points import LEAF_SHARE, hardpoints, linkage_of
 from axlewright.physics import linkage
+from axlewright.rig import geometry_columns
 from geometry.cases import DATA, MM, THREE, demo, three_arms
 
 CONTACTS = np.array([[0.0, 0.78, -0.42], [0.0, -0.78, -0.42]])
@@ -88,7 +93,9 @@ def test_braking_by_virtual_work():
         (0.0, 0.100, -5.799790502818837), (0.0, -0.050, -1.4462958217363848),
         (85.0, 0.050, 3.461282959695268), (85.0, 0.100, 4.036823155382649),
         (85.0, -0.050, -6.3819242526979), (85.0, -0.100, -15.750331174630446),
-        (150.0, 0.100, 11.484455081777128),
+        (150.0, 0.100, 11.484455081777128), (0.0, -0.100, -5.799790502818837),
+        (0.0, 0.050, -1.4462958217363848), (150.0, -0.100, -23.438950521116453),
+        (150.0, -0.050, -10.175456599425956), (150.0, 0.050, 7.195505606397774),
     ],
 )  # fmt: skip
 def test_an_axle_on_parallel_arms_follows_the_track_bars_arc(rise, up, shift):
@@ -121,7 +128,8 @@ def test_drag_link_against_track_bar_on_flat_arcs(drag_rise, up, steer):
 
 @pytest.mark.parametrize(
     ("up", "exact", "arc"),
-    [(50.0, 2.987346881868916, 2.9868107601391216), (100.0, 12.08746872758013, 12.078438912577212),
+    [(25.0, 0.744740934808874, 0.7447078449694686),
+     (50.0, 2.987346881868916, 2.9868107601391216), (100.0, 12.08746872758013, 12.078438912577212),
      (150.0, 27.74913044400853, 27.699095081339408)],
 )  # fmt: skip
 def test_a_leaf_springs_pad_moves_on_three_quarters_of_its_half(up, exact, arc):
@@ -132,9 +140,6 @@ def test_a_leaf_springs_pad_moves_on_three_quarters_of_its_half(up, exact, arc):
 
 
 def test_the_leaf_axle_itself_moves_on_that_arc():
-    from axlewright.geometry.points import hardpoints
-    from axlewright.rig import geometry_columns
-
     rig = demo("stork-rear")
     columns = geometry_columns(rig)
     for side in ("left", "right"):  # a flat leaf with its eye 560 mm ahead
@@ -157,16 +162,46 @@ def test_bushings_clamped_hanging_down():
     assert torque / level == pytest.approx(131.97351613617775)
     assert 4 * torque / level / 50e3 == pytest.approx(0.01055788129089422)
     assert np.degrees(bind.arm_twist(0.842, 0.09, 0.1)) == pytest.approx(-6.816462493721408)
+    # clamped hanging 100 mm down it twists through the same range, all of it to one side
+    through = np.degrees(bind.arm_twist(0.842, 0.09 - 0.1, -0.2))
+    assert through == pytest.approx(13.721780464961034)
+    assert 4 * torque / level == pytest.approx(527.894064544711)
 
 
 def test_two_radius_arms_hold_against_roll():
-    # the shared case gives its stiffness and its energy at 80 mm up and down on 780 mm: they agree
-    roll = np.arcsin(80.0 / 780.0)
-    assert 0.5 * 47958.74914224096 * roll**2 == pytest.approx(253.13979616919758, rel=1e-5)
     # derived: four bushings, each moved by half_apart x roll x across / length
     found = bind.radius_arm_roll_stiffness(1.2e6, 0.09, 0.42, 0.75)
     moved = 0.09 * 0.42 / 0.75
     assert found == pytest.approx(4 * 1.2e6 * moved**2)
+
+
+@pytest.mark.oracle
+@pytest.mark.parametrize("roll", [0.02, 0.1])
+def test_radius_arms_in_roll_beside_a_general_optimiser(roll):
+    # SciPy's least squares on the root of each rod's strain energy; the shared case's stiffness
+    # and energy (47,958.7 N m/rad, 253.14 J at 80 mm on 780) agree as 1/2 K roll^2
+    assert 0.5 * 47958.74914224096 * np.arcsin(80 / 780) ** 2 == pytest.approx(253.1398, rel=1e-5)
+    rig = demo("wagtail")
+    points, _ = at_ride(hardpoints(geometry_columns(rig), rig.words))
+    near = np.stack([rod.frame[0] for rod in points.rods])
+    far = np.stack([rod.axle[0] for rod in points.rods])
+    own = np.array([rod.length[0] for rod in points.rods])
+    stiff = np.array([rod.stiffness[0] for rod in points.rods])
+    side = float(points.half_track[0]) * np.sin(roll)
+
+    def strained(at, lean):
+        x, y, pitch, yaw = at
+        turned = np.arcsin(lean / (float(points.half_track[0]) * np.cos(pitch)))
+        moved = Rotation.from_euler("ZYX", [yaw, pitch, turned]).apply(far)
+        return np.sqrt(stiff) * (linkage.rod_lengths(near, np.add(moved, [x, y, 0.0])) - own)
+
+    energy = [
+        least_squares(strained, np.zeros(4), args=(lean,), xtol=1e-15, ftol=1e-15, gtol=1e-15).cost
+        for lean in (0.0, side)
+    ]
+    wanted = 2.0 * (energy[1] - energy[0]) / roll**2
+    assert wanted > 300.0
+    assert bind.roll_bind(points, roll) == pytest.approx(wanted, rel=1e-6)
 
 
 @pytest.mark.parametrize(
@@ -216,8 +251,6 @@ def test_arms_that_fight_through_the_hardpoints():
         )
         for name, rod in four["rods"].items()
     )
-    from dataclasses import replace
-
     points = replace(ready, rods=rods)
     assert linkage_of(points, steers=False).rods == 5
     found = bind.pulls(points, np.zeros((1, 2)))

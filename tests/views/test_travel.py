@@ -2,7 +2,6 @@
 
 import json
 import re
-from xml.etree import ElementTree as ET
 
 import pytest
 
@@ -12,7 +11,6 @@ from axlewright.views import (
     travel_data,
     travel_json,
     travel_lines,
-    travel_picture,
     travel_rows,
     travel_why_lines,
 )
@@ -93,17 +91,15 @@ def test_a_stop_stands_over_everything():
     assert lines.index("STOP. Do not drive. Whatever the figures below say.") < 5
 
 
-def test_the_drawing_moves_with_the_axle(study):
-    picture = travel_picture(study)
-    root = ET.fromstring(picture.svg)  # noqa: S314  (our own drawing)
-    rings = [each for each in root.iter() if each.tag.endswith("circle")]
-    assert len(rings) == 6  # a wheel and a tube, three times
-    heights = [float(each.get("cy")) for each in rings[::2]]
-    low, ride, high = (each.height for each in study.stances)
-    assert heights[0] - heights[1] == pytest.approx(1e3 * (ride - low), abs=0.2)
-    assert heights[1] - heights[2] == pytest.approx(1e3 * (high - ride), abs=0.2)
-    assert "href" not in picture.svg
-    assert "hanging" in picture.words
+def test_the_paper_shows_the_poses_and_a_stop_over_them(study):
+    data = travel_data(study)
+    poses = ["Hanging", "At ride", "In bump", "Crossed", "Full lock"]
+    shown = [each.said for each in data.poses]
+    assert shown == (poses if study.points.steers else poses[:-1])
+    assert not data.stops
+    crack = '\n[[condition]]\npart = "knuckle"\nwhere = "left"\nwhat = "cracked"\n'
+    rig = rig_from_text((HOME / "examples/rigs/heron.toml").read_text("utf-8") + crack)
+    assert "knuckle" in travel_data(travel(rig, draws=0)).stops[0]
 
 
 def test_the_paper_has_the_same_words(pair):

@@ -12,6 +12,7 @@ if typing.TYPE_CHECKING:
     from axlewright.actions.bay import Bay
     from axlewright.actions.bay_cache import content_hash
     from axlewright.actions.bay_changes import change_text
+    from axlewright.actions.bay_geometry import Moves
     from axlewright.actions.bay_words import AxleCard, Contradiction, KeptChange, Listed, Said
     from axlewright.actions.draft import Draft, number_of, read_draft
     from axlewright.actions.example_rigs import example_names
@@ -21,7 +22,7 @@ if typing.TYPE_CHECKING:
     from axlewright.actions.readings import own_limit, take_reading
     from axlewright.actions.start import Conversation
     from axlewright.actions.take import take_html, take_pdf, write_take
-    from axlewright.actions.travel import travel_file, write_travel
+    from axlewright.actions.travel import travel_file, travel_paper, write_travel
 
 __all__ = [
     "AxleCard",
@@ -32,6 +33,7 @@ __all__ = [
     "KeptChange",
     "Listed",
     "Log",
+    "Moves",
     "Said",
     "align_file",
     "align_paper",
@@ -56,6 +58,7 @@ __all__ = [
     "take_pdf",
     "take_reading",
     "travel_file",
+    "travel_paper",
     "write_align",
     "write_questions",
     "write_report",
@@ -86,6 +89,7 @@ _LATER = {
     "Draft": "draft",
     "KeptChange": "bay_words",
     "Listed": "bay_words",
+    "Moves": "bay_geometry",
     "Said": "bay_words",
     "change_text": "bay_changes",
     "content_hash": "bay_cache",
@@ -97,6 +101,7 @@ _LATER = {
     "take_html": "take",
     "take_pdf": "take",
     "travel_file": "travel",
+    "travel_paper": "travel",
     "write_take": "take",
     "write_travel": "travel",
 }

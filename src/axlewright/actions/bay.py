@@ -19,10 +19,11 @@ from axlewright.actions.saying import stop_lines, whole_or_raise
 from axlewright.actions.standing import copied, questions
 from axlewright.actions.take_answers import take_answers, take_back
 from axlewright.errors import AxlewrightError, BadFile, UnknownEntry
-from axlewright.rig import FIELDS
+from axlewright.rig import FIELDS, change_from_text
 from axlewright.strength import DRAWS, Assessment, Comparison
 
 if TYPE_CHECKING:
+    from axlewright.actions.bay_geometry import Moves, Studies
     from axlewright.actions.log import Log
     from axlewright.records import Entry, Store
 
@@ -40,6 +41,7 @@ class Bay:
         self._orders: Latest[tuple[str, int], list[str]] = Latest(64)
         self._talks: Latest[str, FirstAnswer] = Latest(64)
         self._answers = Answers()
+        self._studies: Latest[str, Studies] = Latest(1)
 
     @classmethod
     def open(cls, folder: Path) -> "Bay":
@@ -260,6 +262,21 @@ class Bay:
     def changes(self, slug: str) -> list[KeptChange]:
         """Changes kept beside a rig, the earliest first."""
         return list(self._desk.standing(slug).changes)
+
+    # -- geometry ------------------------------------------------------------------------------
+
+    def moves(self, slug: str, change: str = "") -> "Moves | None":
+        """How an axle moves, after the text of a change where one is given; None until answered.
+
+        Raises `AxlewrightError` where a rod cannot reach, with its name and by how much.
+        """
+        from axlewright.actions.bay_geometry import Studies
+
+        rig = self._desk.rig(slug)
+        if rig is None:
+            return None
+        studies = self._studies.get("travel", Studies)
+        return studies.moves(rig, change_from_text(change) if change else None)
 
     # -- paper ---------------------------------------------------------------------------------
 

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Protocol
 
 from axlewright.geometry import Driveline, Travel, driveline_in_travel, travel
 from axlewright.rig import SEED, changed_rig, load_change, load_rig
@@ -41,11 +42,32 @@ def travel_file(
     return TravelAnswer(before=before, after=after, driveline=line)
 
 
-def write_travel(answer: TravelAnswer, path: Path, system: str = "metric") -> None:
-    """Typeset the study; an old file stays whole until the new one is."""
-    from axlewright.actions.report import written
+class Studied(Protocol):
+    """A study of travel: before, after a change where there is one, and the driveline."""
+
+    @property
+    def before(self) -> Travel:
+        """The rig as it stands."""
+
+    @property
+    def after(self) -> Travel | None:
+        """The rig after its changes."""
+
+    @property
+    def driveline(self) -> Driveline:
+        """The driveline of the last of them."""
+
+
+def travel_paper(answer: Studied, system: str = "metric") -> bytes:
+    """Typeset a study as the bytes of a PDF."""
     from axlewright.report import travel_report
     from axlewright.views import travel_data
 
-    data = travel_data(answer.before, answer.after, system, answer.driveline)
-    written(travel_report(data), path)
+    return travel_report(travel_data(answer.before, answer.after, system, answer.driveline))
+
+
+def write_travel(answer: Studied, path: Path, system: str = "metric") -> None:
+    """Typeset the study; an old file stays whole until the new one is."""
+    from axlewright.actions.report import written
+
+    written(travel_paper(answer, system), path)

@@ -18,10 +18,11 @@ from axlewright.geometry.driveline_study import (
 )
 from axlewright.geometry.driveline_verdicts import Check, Standing
 from axlewright.geometry.fixes import Fix, Shift, shifts
-from axlewright.geometry.limits import WAYS, Limit, Way, first_hard
+from axlewright.geometry.limits import WAYS, Left, Limit, Way, first_hard
 from axlewright.geometry.measuring import BUMP, Measures, measures
 from axlewright.geometry.moving import Motion, motion
 from axlewright.geometry.points import Hardpoints, hardpoints, rod_in_words
+from axlewright.geometry.posing import Pose, Reach, pose_of, reach_of
 from axlewright.geometry.study import Grid, Stance, Travel, travel, travel_grid
 
 __all__ = [
@@ -37,12 +38,15 @@ __all__ = [
     "Grid",
     "Hardpoints",
     "Judged",
+    "Left",
     "Limit",
     "Line",
     "Measured",
     "Measures",
     "Motion",
+    "Pose",
     "Pull",
+    "Reach",
     "Recentring",
     "RodTurn",
     "ShaftStance",
@@ -67,6 +71,8 @@ __all__ = [
     "measures",
     "motion",
     "parked_pulls",
+    "pose_of",
+    "reach_of",
     "rod_in_words",
     "shaking",
     "shifts",

@@ -72,33 +72,34 @@ def _lengths(points: Hardpoints, made: Motion, top: str, foot: str) -> Column:
     )
 
 
+def rod_ends(points: Hardpoints, made: Motion) -> dict[str, Column]:
+    """Where tie rod and drag link end at the wheels in every pose, by name, (n, 3) m."""
+    held = drag_on(points)
+    ends = [
+        _swung(points, made, points.at[f"tie_rod_end_{name}"], side)
+        for side, name in enumerate(SIDES)
+    ]
+    if held == linkage.ON_TIE_ROD:
+        share = tie_rod_share(points.at)[..., None]
+        wheel = (1.0 - share) * ends[0] + share * ends[1]
+    else:
+        wheel = _swung(points, made, points.at["drag_link_wheel"], held)
+    return {"tie_rod_left": ends[0], "tie_rod_right": ends[1], "drag_link": wheel}
+
+
 def _steering_swings(points: Hardpoints, made: Motion) -> dict[str, Column]:
     held = drag_on(points)
-    axes = kingpin_axes(points)
-    ends, studs = [], []
-    for side in (0, 1):
-        pivot = 0.5 * (
-            points.at[f"kingpin_upper_{SIDES[side]}"] + points.at[f"kingpin_lower_{SIDES[side]}"]
-        )
-        end = points.at[f"tie_rod_end_{SIDES[side]}"]
-        ends.append(_swung(points, made, pivot, axes[:, side], end, side))
-        studs.append(turned_by(made, axes[:, side]))
-    tie = unit_vector(ends[0] - ends[1])
+    axes, ends = kingpin_axes(points), rod_ends(points, made)
+    studs = [turned_by(made, axes[:, side]) for side in (0, 1)]
+    tie = unit_vector(ends["tie_rod_left"] - ends["tie_rod_right"])
     first = unit_vector(points.at["tie_rod_end_left"] - points.at["tie_rod_end_right"])
     out = {
         "tie_rod": np.maximum(*(_tilt(tie, studs[side], first, axes[:, side]) for side in (0, 1)))
     }
     pitman = points.at["drag_link_pitman"]
-    if held == linkage.ON_TIE_ROD:
-        share = tie_rod_share(points.at)[..., None]
-        wheel, stud, axis = (1.0 - share) * ends[0] + share * ends[1], studs[1], axes[:, 1]
-    else:
-        pivot = 0.5 * (
-            points.at[f"kingpin_upper_{SIDES[held]}"] + points.at[f"kingpin_lower_{SIDES[held]}"]
-        )
-        wheel = _swung(points, made, pivot, axes[:, held], points.at["drag_link_wheel"], held)
-        stud, axis = studs[held], axes[:, held]
-    line = unit_vector(wheel - pitman)
+    on = 1 if held == linkage.ON_TIE_ROD else held
+    stud, axis = studs[on], axes[:, on]
+    line = unit_vector(ends["drag_link"] - pitman)
     start = unit_vector(drag_end(points.at, points.words) - pitman)
     upright = np.array([0.0, 0.0, 1.0])
     out["drag_link"] = np.maximum(
@@ -107,11 +108,10 @@ def _steering_swings(points: Hardpoints, made: Motion) -> dict[str, Column]:
     return out
 
 
-def _swung(
-    points: Hardpoints, made: Motion, pivot: Column, axis: Column, end: Column, side: int
-) -> Column:
+def _swung(points: Hardpoints, made: Motion, end: Column, side: int) -> Column:
     """Point of a knuckle after the wheel has turned about its kingpin."""
-    del points
+    name, axis = SIDES[side], kingpin_axes(points)[:, side]
+    pivot = 0.5 * (points.at[f"kingpin_upper_{name}"] + points.at[f"kingpin_lower_{name}"])
     arm, angle = end - pivot, made.wheels[:, side, 0][:, None]
     along = np.sum(axis * arm, axis=-1, keepdims=True) * axis
     turned = along + np.cos(angle) * (arm - along) + np.sin(angle) * np.cross(axis, arm)

@@ -35,6 +35,24 @@ class Limit:
     hard: bool
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Left:
+    """What is left at one pose until one thing happens: m, or rad for a joint; ``hard`` ends it."""
+
+    what: str
+    room: float
+    angle: bool
+    hard: bool
+
+
+def rooms_left(points: Hardpoints, made: Motion, row: int) -> tuple[Left, ...]:
+    """What is left at one row of a motion, everything that can touch, bind or come loose."""
+    return tuple(
+        Left(what=what, room=float(room[row]), angle="binds" in what, hard=hard)
+        for what, room, hard in _rooms(points, made, "articulation")
+    )
+
+
 def limits(points: Hardpoints, way: Way) -> tuple[Limit, ...]:
     """Everything that ends one way of travel, first to last; points already at ride."""
     reach = np.linspace(0.0, FARTHEST, STEPS)

@@ -20,6 +20,7 @@ from axlewright.rig.columns import (
     drawn_columns,
     drawn_geometry_columns,
     geometry_columns,
+    geometry_doubts,
     point_columns,
     scores,
 )
@@ -118,6 +119,7 @@ __all__ = [
     "file_bytes",
     "findings",
     "geometry_columns",
+    "geometry_doubts",
     "given_of",
     "load_change",
     "load_readings",

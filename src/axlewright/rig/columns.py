@@ -1,6 +1,6 @@
 """A rig as numbers: one array per quantity, given and assumed, with a leading draw axis."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from functools import lru_cache
 from hashlib import sha256
@@ -157,8 +157,25 @@ def doubts(rig: Rig) -> tuple[Doubt, ...]:
         and datum.quantity != "from_help"
         and not datum.quantity.startswith(GEOMETRY)
     ]
+    return (*given, *_taken(assumed(rig), columns))
+
+
+def geometry_doubts(rig: Rig) -> tuple[Doubt, ...]:
+    """What geometry alone assumes for this rig: places not taped, travel and driveline."""
+    from axlewright.rig.assumed_points import point_assumptions
+    from axlewright.rig.assumed_shaft import LINE
+
+    items = [
+        item
+        for item in (*point_assumptions(rig.given), *LINE)
+        if item.quantity not in rig.given and item.matters(rig.words, rig.given)
+    ]
+    return _taken(items, geometry_columns(rig))
+
+
+def _taken(items: Iterable[Assumption], columns: dict[str, Column]) -> tuple[Doubt, ...]:
     taken = []
-    for item in assumed(rig):
+    for item in items:
         middle = float(columns[item.quantity][0])
         low, high = item.band(middle)
         taken.append(
@@ -173,7 +190,7 @@ def doubts(rig: Rig) -> tuple[Doubt, ...]:
                 source=item.source,
             )
         )
-    return (*given, *taken)
+    return tuple(taken)
 
 
 def _settle(

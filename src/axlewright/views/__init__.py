@@ -76,13 +76,15 @@ if typing.TYPE_CHECKING:
     from axlewright.views.page_answer import AnswerPage, answer_page
     from axlewright.views.page_change import ChangeWords, PartRow, change_words, side_by_side
     from axlewright.views.page_levers import LeverGroup, lever_groups, tried_values
+    from axlewright.views.page_moves import MovesPage, moves_page
     from axlewright.views.page_paper import PAPERS
     from axlewright.views.page_picture import Picture, answer_picture, growing_picture
     from axlewright.views.page_why import WhyPage, why_page
+    from axlewright.views.pose_drawing import PoseView, pose_views
+    from axlewright.views.pose_words import PoseTold, Still, pose_told, still_poses
     from axlewright.views.report_words import ReportData, SheetData, report_data, sheet_data
     from axlewright.views.take import TakeData, take_data
     from axlewright.views.travel import TravelRow, travel_rows, travel_sentence, travel_why_lines
-    from axlewright.views.travel_drawing import TravelPicture, travel_picture
     from axlewright.views.travel_paper import TravelData, travel_data
     from axlewright.views.travel_told import travel_lines
 
@@ -96,14 +98,17 @@ __all__ = [
     "DrivelineRow",
     "LeverGroup",
     "Links",
+    "MovesPage",
     "OrderRow",
     "PartRow",
     "Picture",
+    "PoseTold",
+    "PoseView",
     "ReportData",
     "SheetData",
+    "Still",
     "TakeData",
     "TravelData",
-    "TravelPicture",
     "TravelRow",
     "WhyPage",
     "after_mend_lines",
@@ -145,6 +150,7 @@ __all__ = [
     "located_lines",
     "measure_next",
     "missing_line",
+    "moves_page",
     "not_chosen_line",
     "not_judged_line",
     "options",
@@ -152,6 +158,8 @@ __all__ = [
     "part_lines",
     "part_name",
     "past_lines",
+    "pose_told",
+    "pose_views",
     "price_rows",
     "procedure_lines",
     "procedure_list_lines",
@@ -166,13 +174,13 @@ __all__ = [
     "sheet_lines",
     "shimmy_question_lines",
     "side_by_side",
+    "still_poses",
     "take_data",
     "toe_drawing",
     "told_lines",
     "travel_data",
     "travel_json",
     "travel_lines",
-    "travel_picture",
     "travel_rows",
     "travel_sentence",
     "travel_why_lines",
@@ -239,13 +247,19 @@ _LATER = {
     "sheet_data": "report_words",
     "TakeData": "take",
     "take_data": "take",
+    "MovesPage": "page_moves",
+    "moves_page": "page_moves",
+    "PoseView": "pose_drawing",
+    "pose_views": "pose_drawing",
+    "PoseTold": "pose_words",
+    "Still": "pose_words",
+    "pose_told": "pose_words",
+    "still_poses": "pose_words",
     "TravelData": "travel_paper",
-    "TravelPicture": "travel_drawing",
     "TravelRow": "travel",
     "travel_data": "travel_paper",
     "travel_json": "json_travel",
     "travel_lines": "travel_told",
-    "travel_picture": "travel_drawing",
     "travel_rows": "travel",
     "travel_sentence": "travel",
     "travel_why_lines": "travel",

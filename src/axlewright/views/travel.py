@@ -272,32 +272,43 @@ def _limit(each: Limit, system: str) -> str:
     return f"{each.what} at {length(each.at, system)}"
 
 
-def _fix(fix: Fix, system: str) -> str:
+def fix_parts(
+    fix: Fix, system: str = "metric"
+) -> tuple[str, tuple[str, ...], tuple[str, ...], str]:
+    """One cure: what it is, what it makes better, what worse, and what it costs besides."""
     key = "drop_arm_up" if fix.key == "drop_arm" and fix.amount < 0.0 else fix.key
     told = CURES[key].format(
         amount=length(abs(fix.amount), system),
         angle=angle(abs(fix.amount)),
         way="longer" if fix.amount > 0.0 else "shorter",
     )
+    better, worse = ([_moved(each, system) for each in some] for some in (fix.better, fix.worse))
+    return told, tuple(better), tuple(worse), PRICE.get(fix.key, "")
+
+
+def _fix(fix: Fix, system: str) -> str:
+    told, better, worse, price = fix_parts(fix, system)
     if fix.refused:
         return f"{told}: does not go. {fix.refused}"
-    parts = []
-    if fix.better:
-        parts.append(f"better, {_listed(list(fix.better), system)}")
-    if fix.worse:
-        parts.append(f"worse, {_listed(list(fix.worse), system)}")
-    price = PRICE.get(fix.key, "")
+    parts = [
+        f"{word}, {', '.join(some)}"
+        for word, some in (("better", better), ("worse", worse))
+        if some
+    ]
     return f"{told}: {'; '.join(parts)}.{f' {price}' if price else ''}"
+
+
+def _moved(each: Shift, system: str) -> str:
+    return (
+        f"{NAMES[each.measure]} {shown(each.measure, _sized(each, each.before), system)} to "
+        f"{shown(each.measure, _sized(each, each.after), system)}"
+    )
 
 
 def _listed(moved: list[Shift], system: str) -> str:
     if not moved:
         return "nothing that could be felt or measured at home"
-    return ", ".join(
-        f"{NAMES[each.measure]} {shown(each.measure, _sized(each, each.before), system)} to "
-        f"{shown(each.measure, _sized(each, each.after), system)}"
-        for each in moved
-    )
+    return ", ".join(_moved(each, system) for each in moved)
 
 
 def _sized(each: Shift, value: float) -> float:

@@ -2,8 +2,12 @@
 
 from dataclasses import dataclass
 
-from axlewright.geometry import Driveline, Travel
+from axlewright.geometry import Driveline, Travel, pose_of, reach_of
+from axlewright.rig import findings, stops
+from axlewright.views.answer import drive_lines
 from axlewright.views.driveline import driveline_lines
+from axlewright.views.pose_drawing import PoseView, pose_views
+from axlewright.views.pose_words import pose_told, still_poses
 from axlewright.views.travel import (
     CAUTION,
     bind_lines,
@@ -15,7 +19,15 @@ from axlewright.views.travel import (
     travel_rows,
     travel_sentence,
 )
-from axlewright.views.travel_drawing import travel_picture
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PosePaper:
+    """One pose on paper: what it is, how it stands, and two views of it."""
+
+    said: str
+    told: list[str]
+    views: list[PoseView]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -23,6 +35,8 @@ class TravelData:
     """Everything that the report says, ready to be laid out."""
 
     title: str
+    stops: list[str]
+    findings: list[str]
     sentence: str
     changed: list[str]
     rows: list[list[str]]
@@ -33,10 +47,7 @@ class TravelData:
     room: list[str]
     rests: str
     caution: str
-    picture: str
-    picture_wide: float
-    picture_high: float
-    picture_words: str
+    poses: list[PosePaper]
 
 
 def travel_data(
@@ -47,10 +58,14 @@ def travel_data(
 ) -> TravelData:
     """Words of the report of a study, or of a rig with changes."""
     shown = after or before
-    picture = travel_picture(shown, system)
     rows = travel_rows(shown, system)
+    seen = findings(before.rig)
+    halts = stops(seen)
+    rest = tuple(each for each in seen if each not in halts)
     return TravelData(
         title=f"{before.rig.name}: travel of its {before.rig.axle} axle",
+        stops=drive_lines(halts) if halts else [],
+        findings=[] if halts == seen and halts else drive_lines(rest),
         sentence=travel_sentence(before, system),
         changed=[] if after is None else change_lines(before, after, system),
         rows=[[row.what, row.hanging, row.ride, row.bump] for row in rows],
@@ -61,8 +76,22 @@ def travel_data(
         room=room_lines(shown, system),
         rests=rests_line(shown),
         caution=CAUTION,
-        picture=picture.svg,
-        picture_wide=picture.wide,
-        picture_high=picture.high,
-        picture_words=picture.words,
+        poses=_poses(shown, system),
     )
+
+
+def _poses(shown: Travel, system: str) -> list[PosePaper]:
+    """Hanging, at ride, in bump, crossed and at full lock, two views of each."""
+    made = []
+    for still in still_poses(reach_of(shown), steers=shown.points.steers):
+        pose = pose_of(shown, still.bump, still.roll, still.arm)
+        told = pose_told(pose, system)
+        views = ("above", "behind") if still.key == "lock" else ("side", "behind")
+        made.append(
+            PosePaper(
+                said=still.said.capitalize(),
+                told=list(told.lines),
+                views=list(pose_views(shown, pose, told, name=still.key, views=views)),
+            )
+        )
+    return made

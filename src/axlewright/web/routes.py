@@ -4,7 +4,7 @@ from typing import Final
 
 from starlette.routing import BaseRoute
 
-from axlewright.web.pages import answer, axle, axles, live, pair, paper, trying, words
+from axlewright.web.pages import answer, axle, axles, live, moves, pair, paper, trying, words
 
 ROUTES: Final[tuple[BaseRoute, ...]] = (
     *axles.ROUTES,
@@ -12,6 +12,7 @@ ROUTES: Final[tuple[BaseRoute, ...]] = (
     *answer.ROUTES,
     *trying.ROUTES,
     *paper.ROUTES,
+    *moves.ROUTES,
     *live.ROUTES,
     *pair.ROUTES,
     *words.ROUTES,

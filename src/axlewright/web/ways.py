@@ -32,7 +32,10 @@ WAYS: Final = (
         ),
     ),
     Way("May I drive?", ()),
-    Way("Set it right", ()),
+    Way(
+        "Set it right",
+        (Door("/moves", "How it moves"),),
+    ),
     Way("What next?", ()),
 )
 

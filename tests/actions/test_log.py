@@ -18,6 +18,7 @@ from axlewright.actions import (
 )
 from axlewright.errors import AxlewrightError, UnknownEntry
 from axlewright.rig import Hit, Job, LookTaken, Trip
+from axlewright.views import history_lines
 
 TODAY = dt.date(2026, 6, 10)
 RIG = "wagtail-front"
@@ -100,6 +101,26 @@ def test_hub_play_over_its_limit_is_a_stop_and_cannot_tell_is_fixed(log):
     assert log.drive(RIG).state == "fix before trip"
     take_reading(log, RIG, "unit_hub_play", ["0.3 mm"] * 3, side="left")
     assert log.drive(RIG).state == "stop"
+    take_reading(log, RIG, "unit_hub_play", ["0.03 mm"] * 3, side="left")
+    assert log.drive(RIG).state == "go"
+
+
+def test_a_new_hub_takes_the_old_ones_reading_along_but_says_no_go_by_itself(log):
+    """SAFETY: a part with no data is not judged; go comes from looks, never from a swap."""
+    look_at_everything(log)
+    take_reading(log, RIG, "unit_hub_play", ["0.3 mm"] * 3, side="left")
+    assert log.drive(RIG).state == "stop"
+    new = log.book.new_component("hub", "new left hub")
+    number = log.fit(RIG, new.key, "left hub")
+    drive = log.drive(RIG)
+    assert drive.state == "not looked at"
+    [told] = [each for each in drive.reasons if "play" in each.what]
+    assert f"entry {number}" in told.why
+    assert "Read it again" in told.do
+    still, gone = log.readings(RIG)
+    assert still == []
+    assert [each.by.number for each in gone] == [number]
+    assert "no longer counts" in "\n".join(history_lines(log.history(RIG), "metric", gone))
     take_reading(log, RIG, "unit_hub_play", ["0.03 mm"] * 3, side="left")
     assert log.drive(RIG).state == "go"
 

@@ -6,6 +6,7 @@ import json
 import random
 import sqlite3
 import zipfile
+from hashlib import sha256
 from pathlib import Path
 
 import pytest
@@ -150,8 +151,6 @@ WORDS = [None, True, -1, 2**40, 1e400, "x" * 100, "\x00", "", [], [[["deep"]]], 
 
 def test_no_strange_row_crashes_or_enters_half(archive, into, tmp_path):
     """Rows whose sums are right and whose words are not."""
-    from hashlib import sha256
-
     rng, parts, bad = random.Random(11), members(archive), tmp_path / "bad.zip"  # noqa: S311
     names = [name for name, data in parts.items() if name.endswith("jsonl") and data]
     refused = 0
@@ -221,10 +220,73 @@ def test_what_does_not_belong_is_refused_and_written_nowhere(archive, into, tmp_
 
 def test_a_file_that_swells_is_refused(archive, into, tmp_path, monkeypatch):
     monkeypatch.setattr("axlewright.records.archive.LARGEST_FILE", 1000)
-    packed(tmp_path / "bad.zip", members(archive), zipfile.ZIP_DEFLATED)
+    packed(tmp_path / "bad.zip", members(archive))
     with pytest.raises(AxlewrightError, match="larger than it may be"):
         read_archive(into, tmp_path / "bad.zip")
     assert empty(into)
+
+
+def test_a_bomb_is_refused_before_anything_of_it_is_read(archive, into, tmp_path):
+    """PKWARE APPNOTE 4.4.5: method 8 swells; a list of contents may name the same bytes twice."""
+    bomb = {**members(archive), f"files/{'0' * 64}": bytes(30_000_000)}
+    packed(tmp_path / "bad.zip", bomb, zipfile.ZIP_DEFLATED)
+    assert (tmp_path / "bad.zip").stat().st_size < 100_000
+    with pytest.raises(AxlewrightError, match="may swell"):
+        read_archive(into, tmp_path / "bad.zip")
+    with zipfile.ZipFile(tmp_path / "over.zip", "w") as over:
+        for name, data in bomb.items():
+            over.writestr(name, data[:3_000_000])
+        [last] = [each for each in over.infolist() if each.filename.startswith("files/000")]
+        for number in range(40):  # forty names for one stretch of bytes
+            again = zipfile.ZipInfo(f"files/{number:064x}"[:-1] + "f")
+            again.header_offset, again.CRC = last.header_offset, last.CRC
+            again.file_size = again.compress_size = last.file_size
+            over.filelist.append(again)
+            over.NameToInfo[again.filename] = again
+    with pytest.raises(AxlewrightError, match="larger than the archive itself"):
+        read_archive(into, tmp_path / "over.zip")
+    assert empty(into)
+
+
+def test_a_link_and_a_name_given_twice_are_refused(archive, into, tmp_path):
+    """POSIX st_mode in the upper half of the external attributes: APPNOTE 4.4.15."""
+    packed(tmp_path / "link.zip", members(archive))
+    with zipfile.ZipFile(tmp_path / "link.zip", "a") as linked:
+        link = zipfile.ZipInfo(f"files/{'a' * 64}")
+        link.create_system, link.external_attr = 3, 0o120777 << 16
+        linked.writestr(link, "/etc/passwd")
+    with pytest.raises(AxlewrightError, match="no plain file"):
+        read_archive(into, tmp_path / "link.zip")
+    packed(tmp_path / "twice.zip", members(archive))
+    with (
+        zipfile.ZipFile(tmp_path / "twice.zip", "a") as twice,
+        pytest.warns(UserWarning, match="Duplicate name"),
+    ):
+        twice.writestr("manifest.json", members(archive)["manifest.json"])
+    with pytest.raises(AxlewrightError, match="cannot be read"):
+        read_archive(into, tmp_path / "twice.zip")
+    assert empty(into)
+
+
+def test_what_a_refused_archive_brought_is_off_the_disk_again(archive, into, tmp_path):
+    """Files go in before the rows do; where the rows are refused, they go again."""
+    kept_before = into.folder / "ab" / "other"
+    kept_before.parent.mkdir(parents=True)
+    kept_before.write_bytes(b"not ours")
+    parts = members(archive)
+    rows = [json.loads(line) for line in parts["tables/happenings.jsonl"].splitlines()]
+    rows[0]["rig"] = "nobody"
+    data = b"".join(json.dumps(each).encode() + b"\n" for each in rows)
+    manifest = json.loads(parts["manifest.json"])
+    manifest["tables"]["happenings"]["sha256"] = sha256(data).hexdigest()
+    changed = {**parts, "tables/happenings.jsonl": data, "manifest.json": json.dumps(manifest)}
+    packed(tmp_path / "bad.zip", changed)
+    with pytest.raises(AxlewrightError):
+        read_archive(into, tmp_path / "bad.zip")
+    assert empty(into)
+    assert [path for path in into.folder.rglob("*") if path.is_file()] == [kept_before]
+    assert read_archive(into, archive)["uploads"] == 1
+    assert len([path for path in into.folder.rglob("*") if path.is_file()]) == 2
 
 
 @pytest.mark.parametrize("data", [b"", b"PK", b"x" * 4000])

@@ -48,6 +48,7 @@ READERS = {
     "looks_lists": tables.looks_lists,
     "intervals": tables.intervals,
     "procedures": tables.procedures,
+    "readings_parts": tables.reading_parts,
     "procedures_steps": tables.procedure_steps,
     "shimmy_checks": tables.shimmy_checks,
     "shimmy_noticed": tables.shimmy_questions,

@@ -17,7 +17,8 @@ if typing.TYPE_CHECKING:
     from axlewright.actions.draft import Draft, number_of, read_draft
     from axlewright.actions.example_rigs import example_names
     from axlewright.actions.locate import locate_rig, reading_names
-    from axlewright.actions.log import Log, found_of, state_of
+    from axlewright.actions.log import Log
+    from axlewright.actions.log_words import found_of, state_of
     from axlewright.actions.past import chapter_of, grounds_of, noticed_of
     from axlewright.actions.readings import own_limit, take_reading
     from axlewright.actions.start import Conversation
@@ -75,8 +76,8 @@ _LATER = {
     "archive_in": "archive",
     "take_reading": "readings",
     "own_limit": "readings",
-    "state_of": "log",
-    "found_of": "log",
+    "state_of": "log_words",
+    "found_of": "log_words",
     "Log": "log",
     "align_file": "align",
     "align_paper": "align",

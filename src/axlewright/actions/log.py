@@ -19,7 +19,6 @@ from axlewright.actions.draft import read_draft
 from axlewright.actions.readings import objections_of
 from axlewright.errors import AxlewrightError, UnknownEntry
 from axlewright.rig import (
-    FOUND,
     Body,
     Component,
     Condition,
@@ -29,8 +28,8 @@ from axlewright.rig import (
     Happening,
     Job,
     Kept,
-    LookState,
     LookTaken,
+    Reading,
     Rig,
     TakenOff,
     Withdrawn,
@@ -48,6 +47,7 @@ from axlewright.upkeep import (
     Carried,
     Drive,
     Due,
+    Outlived,
     Past,
     Sheet,
     WantedLook,
@@ -60,6 +60,7 @@ from axlewright.upkeep import (
     open_looks,
     procedures_of,
     sheet,
+    still_of,
     wanted_looks,
 )
 
@@ -271,6 +272,11 @@ class Log:
         """Looks of a list for a rig, the gravest consequence first."""
         return wanted_looks(occasion, self.axle(slug), self.words(slug))
 
+    def readings(self, slug: str) -> tuple[list[Kept], tuple[Outlived, ...]]:
+        """Readings that still count, and those whose part was replaced since."""
+        still, gone = still_of(self.history(slug, ["reading", "fitted", "taken off", "job"]))
+        return [kept for kept in still if isinstance(kept.body, Reading)], gone
+
     def drive(self, slug: str, *, beside_the_track: bool = False) -> Drive:
         """May I drive: from dated looks, what was found, and readings that speak against it."""
         history = self.history(slug)
@@ -353,38 +359,6 @@ class Log:
 
 def _with_conditions(rig: Rig, conditions: tuple[Condition, ...]) -> Rig:
     return replace(rig, conditions=conditions)
-
-
-def state_of(word: str) -> LookState:
-    """Give the state that a word of a person means; "cannot tell" is fix before trip."""
-    words: dict[str, LookState] = {
-        "go": "go",
-        "ok": "go",
-        "watch": "watch",
-        "fix": "fix before trip",
-        "fix before trip": "fix before trip",
-        "cannot tell": "fix before trip",
-        "can't tell": "fix before trip",
-        "stop": "stop",
-    }
-    told = cleaned(word).casefold()
-    if told not in words:
-        raise AxlewrightError(
-            f"A look does not end in {word[:40]!r}.",
-            remedy="One of: go, watch, fix, stop; or cannot tell, which counts as fix.",
-        )
-    return words[told]
-
-
-def found_of(word: str) -> str:
-    """Give one of the words for what was found; empty stays empty."""
-    told = cleaned(word).casefold()
-    if told and told not in FOUND:
-        raise AxlewrightError(
-            f"{word[:40]!r} is not one of the words for what was found.",
-            remedy=f"One of: {', '.join(FOUND)}.",
-        )
-    return told
 
 
 def _photo(path: Path) -> bytes:

@@ -14,6 +14,7 @@ from axlewright.upkeep import (
     contradicted,
     limits_for,
     objections,
+    still_of,
     verdict,
     worth,
 )
@@ -92,10 +93,10 @@ def take_reading(
         procedure=asked.key,
         component=component,
     )
-    history = log.history(slug, ["reading", "limit"])
+    history = log.history(slug, ["reading", "limit", "fitted", "taken off", "job"])
     earlier = [
         kept.body
-        for kept in history
+        for kept in still_of(history)[0]
         if isinstance(kept.body, Reading) and kept.body.quantity == asked.key
     ]
     doubts = contradicted(reading, asked, earlier, units.known(asked.kind))
@@ -124,9 +125,41 @@ def own(history: Sequence[Kept]) -> tuple[OwnLimit, ...]:
 
 
 def objections_of(history: Sequence[Kept]) -> tuple[Objection, ...]:
-    """What the latest reading of each quantity and side says against driving."""
+    """What the latest reading of each quantity and side says against driving.
+
+    A reading on a part that was replaced no longer counts; where it spoke against driving, what is
+    there now has to be read.
+    """
+    still, gone = still_of(history)
+    now = _against(history, still)
+    known = {each.what for each in now}
+    read_again = [
+        Objection(
+            state="not looked at",
+            what=f"{old.what}, read on {each.reading.on}",
+            why=f"it spoke against driving, and {each.why}",
+            do="Read it again, and look at the new part itself.",
+        )
+        for each in gone
+        for old in _against(history, [each.reading])
+        if old.what not in known and not _read_since(each.reading, still)
+    ]
+    return (*now, *read_again)
+
+
+def _read_since(old: Kept, still: Sequence[Kept]) -> bool:
+    was = old.body
+    return isinstance(was, Reading) and any(
+        isinstance(each.body, Reading)
+        and (each.body.quantity, each.body.side) == (was.quantity, was.side)
+        and (each.on, each.number) > (old.on, old.number)
+        for each in still
+    )
+
+
+def _against(history: Sequence[Kept], readings: Sequence[Kept]) -> tuple[Objection, ...]:
     latest: dict[tuple[str, str], Reading] = {}
-    for kept in history:
+    for kept in readings:
         if isinstance(kept.body, Reading) and kept.body.quantity in procedures():
             latest[kept.body.quantity, kept.body.side] = kept.body
     found: list[Objection] = []

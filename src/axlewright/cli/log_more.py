@@ -288,8 +288,10 @@ def history(
     from axlewright.views import history_lines
 
     with _opened(where) as log:
-        told = log.history(log.rig(rig), only or (), replaced=replaced, latest=latest)
-        _tell(where, told, history_lines(told, where.units))
+        slug = log.rig(rig)
+        told = log.history(slug, only or (), replaced=replaced, latest=latest)
+        gone = log.readings(slug)[1]
+        _tell(where, told, history_lines(told, where.units, gone))
     return 0
 
 

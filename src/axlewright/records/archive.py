@@ -10,6 +10,7 @@ import datetime as dt
 import json
 import math
 import os
+import stat
 import tempfile
 import zipfile
 import zlib
@@ -25,7 +26,6 @@ from axlewright.errors import AxlewrightError, NotKept
 from axlewright.records.happening_tables import Listing, frozen
 from axlewright.records.schema import META, STORE_VERSION, UtcTime
 from axlewright.records.store import Store
-from axlewright.records.uploads import kept_file
 
 ARCHIVE_VERSION: Final = 1  # docs/formats.md
 MOST_FILES: Final = 1_000_000
@@ -119,7 +119,7 @@ def read_archive(store: Store, file: Path) -> dict[str, int]:
     """
     try:
         with zipfile.ZipFile(file) as archive:
-            manifest = _manifest(archive)
+            manifest = _manifest(archive, file.stat().st_size)
             digests = _files(archive, manifest)
             counts = {
                 table.name: sum(1 for _ in _rows(archive, table, manifest)) for table in TABLES
@@ -142,8 +142,16 @@ def _damaged(why: str) -> AxlewrightError:
     )
 
 
-def _manifest(archive: zipfile.ZipFile) -> dict[str, Any]:
-    names = [entry.filename for entry in archive.infolist()]
+def _manifest(archive: zipfile.ZipFile, whole: int) -> dict[str, Any]:
+    """What an archive of so many bytes says of itself, once its list of contents is plain."""
+    entries = archive.infolist()
+    names = [entry.filename for entry in entries]
+    if any(entry.compress_type != zipfile.ZIP_STORED for entry in entries):
+        raise _damaged("something in it is packed tight, which may swell; nothing here ever is")
+    if any(stat.S_IFMT(entry.external_attr >> 16) not in {0, stat.S_IFREG} for entry in entries):
+        raise _damaged("something in it is no plain file")
+    if sum(entry.file_size for entry in entries) > whole:
+        raise _damaged("its contents are larger than the archive itself")
     if len(names) > MOST_FILES or len(set(names)) != len(names) or _MANIFEST not in names:
         raise _damaged("its list of contents cannot be read")
     told = _parsed(_small(archive, _MANIFEST))
@@ -289,7 +297,7 @@ def _list(value: object) -> tuple[Any, ...]:
 def _enter(
     store: Store, archive: zipfile.ZipFile, manifest: dict[str, Any], digests: list[str]
 ) -> None:
-    with store.writes() as connection:
+    with store.files() as keep, store.writes() as connection:
         for table in TABLES:
             if connection.execute(sa.select(table).limit(1)).first() is not None:
                 raise AxlewrightError(
@@ -297,7 +305,7 @@ def _enter(
                     remedy="Give a new folder with --store; nothing was entered.",
                 )
         for digest in digests:  # under their own content: what is there already stays
-            kept_file(store.folder, _small(archive, f"files/{digest}", LARGEST_FILE))
+            keep(_small(archive, f"files/{digest}", LARGEST_FILE))
         for table in TABLES:
             few: list[dict[str, Any]] = []
             for row in _rows(archive, table, manifest):

@@ -5,7 +5,9 @@ Notes
 SQLite documentation, "Write-Ahead Logging": readers go on while one writes; with
 ``synchronous=FULL`` a commit outlives a power cut. "VACUUM": ``VACUUM INTO`` writes a whole,
 consistent copy of a live database. "Transactions": ``BEGIN IMMEDIATE`` takes the one writer's
-lock at once and waits for it as long as ``busy_timeout`` says.
+lock at once and waits for it as long as ``busy_timeout`` says. "Read-Only Databases" and "URI
+Filenames": where nothing may be written, a log that is still there is read with the file; without
+one the file is taken as it stands (``immutable``).
 """
 
 import contextlib
@@ -17,7 +19,7 @@ from pathlib import Path
 from typing import Any, Final
 
 import sqlalchemy as sa
-from sqlalchemy.engine import URL, Connection, Engine
+from sqlalchemy.engine import Connection, Engine
 
 from axlewright.errors import AxlewrightError, NotKept
 from axlewright.records.schema import STORE_VERSION
@@ -29,17 +31,44 @@ NEWEST: Final = f"{STORE_VERSION:04d}"
 WRITES: Final = "axlewright_writes"
 
 
-def engine_for(target: str | Path) -> Engine:
-    """Give the engine of a SQLite file or of a PostgreSQL address."""
+def engine_for(target: str | Path, *, just_read: bool = False) -> Engine:
+    """Give the engine of a SQLite file or of a PostgreSQL address; ``just_read`` writes nothing."""
     if isinstance(target, str) and "://" in target:
         return _server(target)
+    file = Path(target)
+    given: dict[str, Any] = {"timeout": BUSY, "check_same_thread": False}
+    name = os.fspath(file)
+    if just_read:
+        log = file.with_name(f"{file.name}-wal")
+        still = "" if log.exists() and log.stat().st_size else "&immutable=1"
+        name = f"{file.absolute().as_uri()}?mode=ro{still}"
+        given["uri"] = True
     engine = sa.create_engine(
-        URL.create("sqlite", database=os.fspath(target)),
-        connect_args={"timeout": BUSY, "check_same_thread": False},
+        "sqlite://", creator=lambda: sqlite3.connect(name, **given), poolclass=sa.pool.QueuePool
     )
     sa.event.listen(engine, "connect", _settled)
     sa.event.listen(engine, "begin", _begun)
     return engine
+
+
+def opened(file: Path) -> tuple[Engine, NotKept | None]:
+    """Give the engine of a file, and why nothing can be written to it where nothing can.
+
+    Without leave or room to write, what was kept can still be read.
+    """
+    new = not file.exists()
+    if not new and not (os.access(file, os.W_OK) and os.access(file.parent, os.W_OK)):
+        barred = "readonly"
+        return engine_for(file, just_read=True), NotKept(_plain(barred), remedy=_remedy(barred))
+    engine = engine_for(file)
+    try:
+        put_in_wal(engine)
+    except NotKept as trouble:
+        engine.dispose()
+        if new or not _full(str(trouble.__cause__)):
+            raise
+        return engine_for(file, just_read=True), trouble
+    return engine, None
 
 
 def _server(address: str) -> Engine:
@@ -113,7 +142,7 @@ def _plain(said: str) -> str:
         return "There is no room left on the disk; this was not kept."
     if "locked" in said or "lock timeout" in said or "busy" in said:
         return "Somebody else was writing for too long; this was not kept."
-    if "readonly" in said or "unable to open" in said:
+    if _barred(said):
         return "The store may not be written; this was not kept."
     if "not a database" in said or "malformed" in said:
         return "The file of the store is damaged, or is no store."
@@ -123,9 +152,15 @@ def _plain(said: str) -> str:
 def _remedy(said: str) -> str:
     if _full(said):
         return "Make room and say it again; what was kept before is untouched."
+    if _barred(said):
+        return "Get leave to write in its folder, or give another; what was kept can still be read."
     if "not a database" in said or "malformed" in said:
         return "Put it aside, and put a copy of an earlier day in its place."
     return "Say it again; what was kept before is untouched."
+
+
+def _barred(said: str) -> bool:
+    return "readonly" in said or "unable to open" in said
 
 
 def _full(said: str) -> bool:

@@ -3,7 +3,7 @@
 import contextlib
 import datetime as dt
 import threading
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from hashlib import sha256
 from pathlib import Path
 from typing import Final
@@ -13,9 +13,16 @@ from sqlalchemy.engine import Connection, Engine
 
 from axlewright.errors import NotKept, UnknownEntry
 from axlewright.records.entry import Entry, New, RigRow, Upload
-from axlewright.records.opening import brought_up, copied, engine_for, put_in_wal, reading, writing
+from axlewright.records.opening import (
+    brought_up,
+    copied,
+    engine_for,
+    opened,
+    reading,
+    writing,
+)
 from axlewright.records.schema import ENTRIES, RIGS, TEXTS, UPLOADS, VERSIONS
-from axlewright.records.uploads import kept_file, label, read_file
+from axlewright.records.uploads import dropped_file, kept_file, label, read_file
 
 FILE: Final = "axlewright.sqlite"
 
@@ -29,6 +36,7 @@ class Store:
 
     def __init__(self, engine: Engine, folder: Path, file: Path | None = None) -> None:
         self._engine, self._folder, self._file = engine, folder, file
+        self._barred: NotKept | None = None  # why nothing can be written, where nothing can
         self._turn = threading.Lock()  # threads wait here in peace, processes at the database
 
     @classmethod
@@ -48,10 +56,11 @@ class Store:
             raise NotKept(
                 f"{file.parent} cannot be made: {trouble.strerror}.", remedy="Give another folder."
             ) from trouble
-        engine = engine_for(file)
-        put_in_wal(engine)
+        engine, barred = opened(file)
+        store = cls(engine, folder or file.parent / "uploads", file)
+        store._barred = barred
         brought_up(engine, file)
-        return cls(engine, folder or file.parent / "uploads", file)
+        return store
 
     def close(self) -> None:
         """Let go of the database."""
@@ -60,6 +69,8 @@ class Store:
     @contextlib.contextmanager
     def writes(self) -> Iterator[Connection]:
         """Hold the one writer's turn, here and at the database."""
+        if self._barred is not None:
+            raise NotKept(self._barred.problem, remedy=self._barred.remedy)
         with self._turn, writing(self._engine) as connection:
             yield connection
 
@@ -178,14 +189,39 @@ class Store:
 
     def keep_upload(self, data: bytes, name: str) -> str:
         """Keep what was handed in under its SHA-256, which is given; its name is a label."""
-        digest = kept_file(self._folder, data)
         now = dt.datetime.now(dt.UTC)
-        with self.writes() as connection:
+        with self.files() as keep, self.writes() as connection:
+            digest = keep(data)
             known = sa.select(UPLOADS.c.digest).where(UPLOADS.c.digest == digest)
             if connection.execute(known).scalar() is None:
                 row = {"digest": digest, "size": len(data), "name": label(name), "at": now}
                 connection.execute(UPLOADS.insert().values(row))
         return digest
+
+    @contextlib.contextmanager
+    def files(self) -> Iterator[Callable[[bytes], str]]:
+        """Give what keeps a file; where the entry about it fails, new files go again.
+
+        Files are kept and dropped under the writer's turn alone, so that nobody else names one
+        in between.
+        """
+        fresh: list[str] = []
+
+        def keep(data: bytes) -> str:
+            digest, new = kept_file(self._folder, data)
+            if new:
+                fresh.append(digest)
+            return digest
+
+        try:
+            yield keep
+        except BaseException:
+            with contextlib.suppress(NotKept), self.writes() as connection:
+                for digest in fresh:
+                    known = sa.select(UPLOADS.c.digest).where(UPLOADS.c.digest == digest)
+                    if connection.execute(known).scalar() is None:
+                        dropped_file(self._folder, digest)
+            raise
 
     def upload(self, digest: str) -> bytes:
         """Give back what was handed in; raises where it is not there, or no longer the same."""

@@ -14,14 +14,14 @@ _DIGEST: Final = re.compile("[0-9a-f]{64}")
 LONGEST_LABEL: Final = 120
 
 
-def kept_file(folder: Path, data: bytes) -> str:
-    """Put bytes on the disk in one step under their SHA-256, which is given."""
+def kept_file(folder: Path, data: bytes) -> tuple[str, bool]:
+    """Put bytes on the disk in one step under their SHA-256; gives it, and whether it is new."""
     digest = sha256(data).hexdigest()
     place = _place(folder, digest)
     part = ""
     try:
         if place.exists():
-            return digest
+            return digest, False
         place.parent.mkdir(parents=True, exist_ok=True)
         handle, part = tempfile.mkstemp(prefix=".", suffix=".part", dir=place.parent)
         with os.fdopen(handle, "wb") as out:
@@ -37,7 +37,15 @@ def kept_file(folder: Path, data: bytes) -> str:
             f"The file cannot be kept: {trouble.strerror or trouble}.",
             remedy="Make room, or give another folder; what was kept before is untouched.",
         ) from trouble
-    return digest
+    return digest, True
+
+
+def dropped_file(folder: Path, digest: str) -> None:
+    """Take a file off the disk that nothing kept names, and its folder where that is empty."""
+    place = _place(folder, digest)
+    with contextlib.suppress(OSError):
+        place.unlink()
+        place.parent.rmdir()
 
 
 def read_file(folder: Path, digest: str) -> bytes:

@@ -79,6 +79,7 @@ from axlewright.tables.procedures import (
     procedure,
     procedure_steps,
     procedures,
+    reading_parts,
 )
 from axlewright.tables.scatter import Scatter, scatter, scatters
 from axlewright.tables.severities import Severity, severities, severity
@@ -229,6 +230,7 @@ __all__ = [
     "procedure",
     "procedure_steps",
     "procedures",
+    "reading_parts",
     "scatter",
     "scatters",
     "severities",

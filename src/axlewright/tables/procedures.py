@@ -99,3 +99,9 @@ def procedure_steps() -> Mapping[str, ProcedureStep]:
 def procedure(key: str) -> Procedure:
     """Find one procedure by key."""
     return look_up(procedures(), key, what="reading")
+
+
+@cache
+def reading_parts() -> Mapping[str, tuple[str, ...]]:
+    """Parts that a reading is of, as the stem of their keys; once one is replaced it is of none."""
+    return {row["key"]: tuple(row["parts"].split()) for row in rows("readings_parts")}

@@ -25,6 +25,7 @@ from axlewright.upkeep.looks import (
     open_looks,
     wanted_looks,
 )
+from axlewright.upkeep.outlived import Outlived, still_of
 from axlewright.upkeep.past import BrokeAgainstOrder, Driven, Past, against_order, broken, driven
 from axlewright.upkeep.readings import (
     Doubtful,
@@ -64,6 +65,7 @@ __all__ = [
     "Located",
     "Objection",
     "OpenJob",
+    "Outlived",
     "Past",
     "ReadingTaken",
     "Reason",
@@ -88,6 +90,7 @@ __all__ = [
     "open_looks",
     "procedures_of",
     "sheet",
+    "still_of",
     "verdict",
     "wanted_looks",
     "worth",

@@ -41,9 +41,10 @@ class WantedLook:
 class Objection:
     """Something measured or reckoned that speaks against driving; it never speaks for it."""
 
-    state: Literal["stop", "fix before trip", "watch"]
+    state: Literal["stop", "fix before trip", "not looked at", "watch"]
     what: str
     why: str
+    do: str = "Look at the part itself."
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -190,8 +191,7 @@ def may_drive(
         for each in findings
     ]
     reasons += [
-        Reason(state=each.state, what=each.what, why=each.why, do="Look at the part itself.")
-        for each in objections
+        Reason(state=each.state, what=each.what, why=each.why, do=each.do) for each in objections
     ]
     reasons += [_open(kept, look) for kept, look in open_looks(ordered)]
     reasons += _shaking(ordered)

@@ -20,7 +20,16 @@ from axlewright.rig import (
     Trip,
     Withdrawn,
 )
-from axlewright.upkeep import FIRST_LINE, Drive, Due, LimitShown, Sheet, Verdict, WantedLook
+from axlewright.upkeep import (
+    FIRST_LINE,
+    Drive,
+    Due,
+    LimitShown,
+    Outlived,
+    Sheet,
+    Verdict,
+    WantedLook,
+)
 
 HEAD = {
     "stop": "STOP: do not drive.",
@@ -125,9 +134,11 @@ def sheet_lines(sheet: Sheet) -> list[str]:
     return lines
 
 
-def history_lines(history: Iterable[Kept], system: str) -> list[str]:
-    """What happened, by day."""
-    lines = []
+def history_lines(
+    history: Iterable[Kept], system: str, outlived: Sequence[Outlived] = ()
+) -> list[str]:
+    """What happened, by day; a reading that its part did not outlive says so."""
+    lines, over = [], {each.reading.number: each for each in outlived}
     for kept in history:
         at = "" if kept.odometer is None else f", {units.show(kept.odometer, 'distance', system)}"
         who = f", {kept.who}" if kept.who else ""
@@ -139,6 +150,8 @@ def history_lines(history: Iterable[Kept], system: str) -> list[str]:
         )
         if kept.note:
             lines.append(f"      {kept.note}")
+        if kept.number in over:
+            lines.append(f"      no longer counts: {over[kept.number].why}")
     return lines
 
 

@@ -106,6 +106,16 @@ from axlewright.tables.splines import (
     splines,
 )
 from axlewright.tables.surface_finish import SurfaceFinish, surface_finish, surface_finishes
+from axlewright.tables.tasks import (
+    GateQuestion,
+    SwapMeasure,
+    Task,
+    TaskBolt,
+    gate_questions,
+    swap_measures,
+    task_bolts,
+    tasks,
+)
 from axlewright.tables.threads import Thread, thread, threads
 from axlewright.tables.tyres import (
     LoadIndex,
@@ -137,6 +147,7 @@ __all__ = [
     "EnduranceCurve",
     "FastenerGrade",
     "Friction",
+    "GateQuestion",
     "Hardness",
     "HubBearing",
     "HubBearingFit",
@@ -170,7 +181,10 @@ __all__ = [
     "SplineLife",
     "SplineMisalignment",
     "SurfaceFinish",
+    "SwapMeasure",
     "Table",
+    "Task",
+    "TaskBolt",
     "Thread",
     "ToeMark",
     "WeldDetail",
@@ -204,6 +218,7 @@ __all__ = [
     "fingerprint",
     "friction",
     "frictions",
+    "gate_questions",
     "hardnesses",
     "hub_bearing",
     "hub_bearing_fit",
@@ -250,6 +265,9 @@ __all__ = [
     "splines",
     "surface_finish",
     "surface_finishes",
+    "swap_measures",
+    "task_bolts",
+    "tasks",
     "thread",
     "threads",
     "weld_detail",

@@ -1,0 +1,55 @@
+"""The swap as a job: its tasks in order for these hands, its torques, oil, gates and proof."""
+
+from axlewright.swap.bolts import TorqueLine, bolt_range, plausible_range, torque_lines
+from axlewright.swap.chosen import STAGES, Work, chosen, in_order
+from axlewright.swap.doubt import Band, middle_of
+from axlewright.swap.facts import KINDS, QUESTIONS, SKILLS, Fact, Facts, facts_of, kind_of
+from axlewright.swap.gates import (
+    Progress,
+    Set,
+    leave_refusals,
+    missing_values,
+    next_up,
+    ready,
+    refusals,
+    undone,
+)
+from axlewright.swap.oil import OilLevel, oil_level
+from axlewright.swap.plan import Plan, planned
+from axlewright.swap.schedule import Schedule, Slot, apart, scheduled
+
+__all__ = [
+    "KINDS",
+    "QUESTIONS",
+    "SKILLS",
+    "STAGES",
+    "Band",
+    "Fact",
+    "Facts",
+    "OilLevel",
+    "Plan",
+    "Progress",
+    "Schedule",
+    "Set",
+    "Slot",
+    "TorqueLine",
+    "Work",
+    "apart",
+    "bolt_range",
+    "chosen",
+    "facts_of",
+    "in_order",
+    "kind_of",
+    "leave_refusals",
+    "middle_of",
+    "missing_values",
+    "next_up",
+    "oil_level",
+    "planned",
+    "plausible_range",
+    "ready",
+    "refusals",
+    "scheduled",
+    "torque_lines",
+    "undone",
+]

@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import Any
 
 from axlewright.rig import change_schema, rig_schema
-from axlewright.views import answer_schema
+from axlewright.views import answer_schema, order_answer_schema
 
 ROOT = Path(__file__).parents[1]
 FOLDER = ROOT / "docs" / "schemas"
@@ -25,6 +25,7 @@ def schemas() -> Mapping[str, Mapping[str, Any]]:
         "rig": (rig_schema(), "axlewright"),
         "change": (change_schema(), "axlewright_change"),
         "answer": (answer_schema(), "axlewright_answer"),
+        "order-answer": (order_answer_schema(), "axlewright_order_answer"),
     }
     return {
         f"{kind}-{schema['properties'][key]['const']}": schema

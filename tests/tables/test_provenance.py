@@ -47,6 +47,7 @@ READERS = {
     "looks": tables.looks,
     "looks_lists": tables.looks_lists,
     "intervals": tables.intervals,
+    "order_fields": tables.order_fields,
     "procedures": tables.procedures,
     "readings_parts": tables.reading_parts,
     "procedures_steps": tables.procedure_steps,

@@ -19,6 +19,13 @@ if typing.TYPE_CHECKING:
     from axlewright.actions.locate import locate_rig, reading_names
     from axlewright.actions.log import Log
     from axlewright.actions.log_words import found_of, state_of
+    from axlewright.actions.order import (
+        blank_order,
+        order_alone,
+        order_draft,
+        order_file,
+        write_order,
+    )
     from axlewright.actions.past import chapter_of, grounds_of, noticed_of
     from axlewright.actions.readings import own_limit, take_reading
     from axlewright.actions.start import Conversation
@@ -42,6 +49,7 @@ __all__ = [
     "archive_in",
     "archive_out",
     "assess_file",
+    "blank_order",
     "change_text",
     "chapter_of",
     "content_hash",
@@ -51,6 +59,9 @@ __all__ = [
     "locate_rig",
     "noticed_of",
     "number_of",
+    "order_alone",
+    "order_draft",
+    "order_file",
     "own_limit",
     "read_draft",
     "reading_names",
@@ -61,6 +72,7 @@ __all__ = [
     "travel_file",
     "travel_paper",
     "write_align",
+    "write_order",
     "write_questions",
     "write_report",
     "write_take",
@@ -69,6 +81,11 @@ __all__ = [
 
 # A question asked of a file needs no talk and no store: these load when they are asked for.
 _LATER = {
+    "blank_order": "order",
+    "order_alone": "order",
+    "order_draft": "order",
+    "order_file": "order",
+    "write_order": "order",
     "noticed_of": "past",
     "grounds_of": "past",
     "chapter_of": "past",

@@ -40,6 +40,11 @@ app.command(
     help="Say what caster, pinion, steer and room do through the travel, and what puts them right.",
 )
 app.command(
+    "axlewright.cli.order:order",
+    name="order",
+    help="Fill the order sheet of a replacement axle, and check it before metal is cut.",
+)
+app.command(
     "axlewright.cli.take:take",
     name="take",
     help="Write one file to take along: it opens on any phone, without a network.",

@@ -1,5 +1,6 @@
 """Typeset paper made out of views."""
 
+from axlewright.report.order import order_paper
 from axlewright.report.paper import alignment_sheet, assessment_report, questions_sheet
 from axlewright.report.take import take_page, take_paper
 from axlewright.report.travel import travel_report
@@ -7,6 +8,7 @@ from axlewright.report.travel import travel_report
 __all__ = [
     "alignment_sheet",
     "assessment_report",
+    "order_paper",
     "questions_sheet",
     "take_page",
     "take_paper",

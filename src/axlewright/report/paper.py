@@ -9,7 +9,15 @@ from dataclasses import asdict
 from importlib.resources import files
 from typing import Final
 
-from axlewright.views import AlignData, ReportData, SheetData, TakeData, TravelData, sheet_data
+from axlewright.views import (
+    AlignData,
+    OrderData,
+    ReportData,
+    SheetData,
+    TakeData,
+    TravelData,
+    sheet_data,
+)
 
 STANDARD: Final = "ua-1"
 
@@ -30,7 +38,7 @@ def alignment_sheet(data: AlignData) -> bytes:
 
 
 def typeset(
-    template: str, data: ReportData | SheetData | TakeData | TravelData | AlignData
+    template: str, data: ReportData | SheetData | TakeData | TravelData | AlignData | OrderData
 ) -> bytes:
     """Lay words out by a template beside this file, as PDF/UA-1."""
     import typst

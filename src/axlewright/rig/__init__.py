@@ -52,9 +52,17 @@ from axlewright.rig.happening import (
     Trip,
     Withdrawn,
 )
+from axlewright.rig.order_sheet import (
+    OrderSheet,
+    load_order_sheet,
+    order_sheet_from_text,
+    order_sheet_said,
+    order_sheet_text,
+    sheet_fields,
+)
 from axlewright.rig.reading import FOUND, WHERE, Condition, read_rig_text
 from axlewright.rig.replaced import stays_behind
-from axlewright.rig.rig import MAY_BE_UNKNOWN, Rig, given_of, load_rig, rig_from_text
+from axlewright.rig.rig import MAY_BE_UNKNOWN, Rig, given_of, load_rig, rig_from_text, usual_words
 from axlewright.rig.schema import change_schema, rig_schema
 from axlewright.rig.screw import screw_pitch
 from axlewright.rig.toml_text import file_bytes
@@ -98,6 +106,7 @@ __all__ = [
     "LookState",
     "LookTaken",
     "Noticed",
+    "OrderSheet",
     "OwnLimit",
     "Reading",
     "Readings",
@@ -122,9 +131,13 @@ __all__ = [
     "geometry_doubts",
     "given_of",
     "load_change",
+    "load_order_sheet",
     "load_readings",
     "load_rig",
     "mended_parts",
+    "order_sheet_from_text",
+    "order_sheet_said",
+    "order_sheet_text",
     "parse_tyre",
     "point_columns",
     "read_answer",
@@ -135,6 +148,8 @@ __all__ = [
     "rig_schema",
     "scores",
     "screw_pitch",
+    "sheet_fields",
     "stays_behind",
     "stops",
+    "usual_words",
 ]

@@ -10,15 +10,14 @@ from axlewright.errors import BadFile, BadQuantity, Fault
 from axlewright.rig.alignment_fields import ALIGNMENT_FIELDS, MANY, REPEATED
 from axlewright.rig.answer import Answer, accepted, read_answer
 from axlewright.rig.field import Field
+from axlewright.rig.flat_file import check_version, no_such_name
 from axlewright.rig.screw import screw_pitch
 from axlewright.rig.toml_text import decoded, file_bytes, tables_of
 from axlewright.rig.tree import MOST, Place
-from axlewright.rig.words import SIDE_RULE, near, sides_meant
 
 VERSION: Final = 1
 KEY: Final = "axlewright_alignment"
 _FIELDS: Final[Mapping[str, Field]] = {field.path: field for field in ALIGNMENT_FIELDS}
-_ROOMS: Final = tuple(dict.fromkeys(path.partition(".")[0] for path in _FIELDS))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,7 +59,7 @@ def readings_from_text(
     """Read the text of a readings file; raises `BadFile` with every fault."""
     plain = decoded(text, file)
     place = Place(file, *tables_of(plain, file))
-    _version(place)
+    check_version(place, KEY, VERSION, "readings are wanted")
     answers: dict[str, tuple[Answer, ...]] = {}
     waiting = [(key, each) for key, each in place.tables.items() if key not in {KEY, "date"}]
     while waiting and len(place.faults) < MOST:
@@ -70,7 +69,7 @@ def readings_from_text(
         elif isinstance(given, dict) and any(known.startswith(f"{path}.") for known in _FIELDS):
             waiting += [(f"{path}.{key}", each) for key, each in given.items()]
         else:
-            _stranger(place, path)
+            no_such_name(place, path, _FIELDS)
     when = _date(place)
     if place.faults:
         raise BadFile(file, sorted(place.faults, key=lambda each: each.line or 10**9))
@@ -90,7 +89,7 @@ def readings_said(
     answers = dict(before.answers) if before is not None else {}
     for path, texts in said.items():
         if path not in _FIELDS:
-            _stranger(place, path)
+            no_such_name(place, path, _FIELDS)
             continue
         given = list(texts) if path in REPEATED else texts[-1] if texts else ""
         found = _read(place, path, given, axle)
@@ -149,22 +148,6 @@ def _threaded(found: Answer, place: Place) -> Answer | Fault:
     return found
 
 
-def _version(place: Place) -> None:
-    given, example = place.tables.get(KEY), f"{KEY} = {VERSION}"
-    if given is None:
-        wrong = [key for key in place.tables if key.startswith("axlewright")]
-        told = "a first line with the version"
-        if wrong:
-            place.add(wrong[0], "this is another kind of file; readings are wanted", told, example)
-        else:
-            likely = near(KEY, place.tables, 1, 0.75)
-            place.add(KEY, "the file does not say which version it is", told, example, near=likely)
-    elif isinstance(given, bool) or not isinstance(given, int) or given != VERSION:
-        place.add(KEY, "this program reads another version", f"{VERSION}, no quotes", example)
-    if place.faults:
-        raise BadFile(place.file, place.faults)
-
-
 def _date(place: Place) -> dt.date | None:
     given = place.tables.get("date")
     if isinstance(given, dt.datetime):
@@ -178,20 +161,3 @@ def _date(place: Place) -> dt.date | None:
         pass
     place.add("date", "this is not a date", "year-month-day", "date = 2026-05-03")
     return None
-
-
-def _stranger(place: Place, path: str) -> None:
-    table, _, last = path.rpartition(".")
-    beside = {
-        each.removeprefix(f"{table}.").partition(".")[0]: each
-        for each in _FIELDS
-        if not table or each.startswith(f"{table}.")
-    }
-    sides = sides_meant(last)
-    if sides and set(sides) <= set(beside):
-        told = f"{last!r} is no side here: {SIDE_RULE}"
-        place.add(path, told, " | ".join(sides), "", near=sides)
-        return
-    likely = near(last, beside) or near(path, _FIELDS)
-    takes = " | ".join(beside) if beside else " | ".join(_ROOMS)
-    place.add(path, "there is no such name", takes, "", near=likely)

@@ -175,6 +175,11 @@ def given_place(answer: Answer) -> dict[str, Given]:
     }
 
 
+def usual_words() -> Mapping[str, str]:
+    """Words that stand where nobody said another."""
+    return WORD_DEFAULTS
+
+
 def field_quantities() -> Mapping[str, str]:
     """Column name of each field that feeds one, to the field's path."""
     return {field.quantity: field.path for field in FIELDS if field.quantity}

@@ -1,4 +1,4 @@
-"""The swap as a job: its tasks in order for these hands, its torques, oil, gates and proof."""
+"""The job: what to order; the swap's tasks in order for these hands, torques, oil and gates."""
 
 from axlewright.swap.bolts import TorqueLine, bolt_range, plausible_range, torque_lines
 from axlewright.swap.chosen import STAGES, Work, chosen, in_order
@@ -15,6 +15,9 @@ from axlewright.swap.gates import (
     undone,
 )
 from axlewright.swap.oil import OilLevel, oil_level
+from axlewright.swap.order import Order, OrderRow, contradicted_by, differs, ordered
+from axlewright.swap.order_fill import Filled
+from axlewright.swap.order_rules import Misfit
 from axlewright.swap.plan import Plan, planned
 from axlewright.swap.schedule import Schedule, Slot, apart, scheduled
 
@@ -26,7 +29,11 @@ __all__ = [
     "Band",
     "Fact",
     "Facts",
+    "Filled",
+    "Misfit",
     "OilLevel",
+    "Order",
+    "OrderRow",
     "Plan",
     "Progress",
     "Schedule",
@@ -37,6 +44,8 @@ __all__ = [
     "apart",
     "bolt_range",
     "chosen",
+    "contradicted_by",
+    "differs",
     "facts_of",
     "in_order",
     "kind_of",
@@ -45,6 +54,7 @@ __all__ = [
     "missing_values",
     "next_up",
     "oil_level",
+    "ordered",
     "planned",
     "plausible_range",
     "ready",

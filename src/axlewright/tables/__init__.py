@@ -73,6 +73,7 @@ from axlewright.tables.looks import (
     looks_lists,
 )
 from axlewright.tables.materials import Material, material, materials
+from axlewright.tables.order_fields import OrderField, order_fields
 from axlewright.tables.procedures import (
     Procedure,
     ProcedureStep,
@@ -165,6 +166,7 @@ __all__ = [
     "LookBeyond",
     "LookStop",
     "Material",
+    "OrderField",
     "Origin",
     "Procedure",
     "ProcedureStep",
@@ -242,6 +244,7 @@ __all__ = [
     "looks_lists",
     "material",
     "materials",
+    "order_fields",
     "procedure",
     "procedure_steps",
     "procedures",

@@ -54,6 +54,7 @@ if typing.TYPE_CHECKING:
     )
     from axlewright.views.json_align import align_json
     from axlewright.views.json_driveline import driveline_json
+    from axlewright.views.json_order import order_answer_schema, order_json
     from axlewright.views.json_schema import answer_schema
     from axlewright.views.json_travel import travel_json
     from axlewright.views.locator import located_json, located_lines
@@ -73,6 +74,16 @@ if typing.TYPE_CHECKING:
         reading_lines,
         shimmy_question_lines,
     )
+    from axlewright.views.order import (
+        OrderData,
+        OrderLine,
+        misfit_words,
+        order_data,
+        order_field_rows,
+        order_lines,
+        order_sentence,
+    )
+    from axlewright.views.order_drawing import OrderPicture, order_picture
     from axlewright.views.page_answer import AnswerPage, answer_page
     from axlewright.views.page_change import ChangeWords, PartRow, change_words, side_by_side
     from axlewright.views.page_levers import LeverGroup, lever_groups, tried_values
@@ -99,6 +110,9 @@ __all__ = [
     "LeverGroup",
     "Links",
     "MovesPage",
+    "OrderData",
+    "OrderLine",
+    "OrderPicture",
     "OrderRow",
     "PartRow",
     "Picture",
@@ -149,12 +163,20 @@ __all__ = [
     "located_json",
     "located_lines",
     "measure_next",
+    "misfit_words",
     "missing_line",
     "moves_page",
     "not_chosen_line",
     "not_judged_line",
     "options",
+    "order_answer_schema",
+    "order_data",
+    "order_field_rows",
+    "order_json",
+    "order_lines",
+    "order_picture",
     "order_rows",
+    "order_sentence",
     "part_lines",
     "part_name",
     "past_lines",
@@ -194,6 +216,17 @@ __all__ = [
 
 # A terminal's answer needs no picture and no paper: these modules load when they are asked for.
 _LATER = {
+    "OrderData": "order",
+    "OrderLine": "order",
+    "OrderPicture": "order_drawing",
+    "misfit_words": "order",
+    "order_answer_schema": "json_order",
+    "order_data": "order",
+    "order_field_rows": "order",
+    "order_json": "json_order",
+    "order_lines": "order",
+    "order_picture": "order_drawing",
+    "order_sentence": "order",
     "shimmy_question_lines": "log_readings",
     "reading_lines": "log_readings",
     "procedure_list_lines": "log_readings",

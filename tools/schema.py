@@ -1,4 +1,4 @@
-"""Write the JSON Schemas: of the rig and change files from the field catalogue, of the answer.
+"""Write the JSON Schemas: of the rig and change files, of the answer, of a choice.
 
 ``python -m tools.schema`` writes; a house test compares. What a numbered schema has promised stands
 in `tests/house/promised.json`: a change that breaks it needs a new number. ``--promise`` writes
@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import Any
 
 from axlewright.rig import change_schema, rig_schema
-from axlewright.views import answer_schema, order_answer_schema
+from axlewright.views import answer_schema, decision_schema, order_answer_schema
 
 ROOT = Path(__file__).parents[1]
 FOLDER = ROOT / "docs" / "schemas"
@@ -25,6 +25,7 @@ def schemas() -> Mapping[str, Mapping[str, Any]]:
         "rig": (rig_schema(), "axlewright"),
         "change": (change_schema(), "axlewright_change"),
         "answer": (answer_schema(), "axlewright_answer"),
+        "decide": (decision_schema(), "axlewright_decide"),
         "order-answer": (order_answer_schema(), "axlewright_order_answer"),
     }
     return {

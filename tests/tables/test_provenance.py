@@ -70,6 +70,11 @@ READERS = {
     "locator_readings": tables.locator_readings,
     "locator_jobs": tables.locator_jobs,
     "locator_doubts": tables.locator_doubts,
+    "options": tables.options,
+    "options_steps": tables.option_steps,
+    "options_mends": tables.option_mends,
+    "options_doubts": tables.option_doubts,
+    "options_tyres": tables.option_tyres,
 }
 
 

@@ -14,6 +14,14 @@ if typing.TYPE_CHECKING:
     from axlewright.actions.bay_changes import change_text
     from axlewright.actions.bay_geometry import Moves
     from axlewright.actions.bay_words import AxleCard, Contradiction, KeptChange, Listed, Said
+    from axlewright.actions.deciding import (
+        DecisionAnswer,
+        decide_file,
+        decide_logged,
+        decide_rig,
+        decision_paper,
+        write_decision,
+    )
     from axlewright.actions.draft import Draft, number_of, read_draft
     from axlewright.actions.example_rigs import example_names
     from axlewright.actions.locate import locate_rig, reading_names
@@ -37,6 +45,7 @@ __all__ = [
     "Bay",
     "Contradiction",
     "Conversation",
+    "DecisionAnswer",
     "Draft",
     "KeptChange",
     "Listed",
@@ -53,6 +62,10 @@ __all__ = [
     "change_text",
     "chapter_of",
     "content_hash",
+    "decide_file",
+    "decide_logged",
+    "decide_rig",
+    "decision_paper",
     "example_names",
     "found_of",
     "grounds_of",
@@ -72,6 +85,7 @@ __all__ = [
     "travel_file",
     "travel_paper",
     "write_align",
+    "write_decision",
     "write_order",
     "write_questions",
     "write_report",
@@ -86,6 +100,12 @@ _LATER = {
     "order_draft": "order",
     "order_file": "order",
     "write_order": "order",
+    "DecisionAnswer": "deciding",
+    "decide_file": "deciding",
+    "decide_logged": "deciding",
+    "decide_rig": "deciding",
+    "decision_paper": "deciding",
+    "write_decision": "deciding",
     "noticed_of": "past",
     "grounds_of": "past",
     "chapter_of": "past",

@@ -45,6 +45,11 @@ app.command(
     help="Fill the order sheet of a replacement axle, and check it before metal is cut.",
 )
 app.command(
+    "axlewright.cli.deciding:decide",
+    name="decide",
+    help="Say whether to leave it, mend, strengthen or replace, and what that hangs on.",
+)
+app.command(
     "axlewright.cli.take:take",
     name="take",
     help="Write one file to take along: it opens on any phone, without a network.",

@@ -5,17 +5,22 @@ import sys
 from typing import Literal
 
 
-def schema(of: Literal["rig", "change", "answer"] = "rig") -> int:
-    """Write the JSON Schema of the rig file, the change file or the answer to standard output.
+def schema(of: Literal["rig", "change", "answer", "decide"] = "rig") -> int:
+    """Write the JSON Schema of a file, of the answer or of a choice to standard output.
 
     Parameters
     ----------
     of
-        Which: rig, change or answer (what `--json` writes).
+        Which: rig, change, answer or decide (what `--json` of those commands writes).
     """
     from axlewright.rig import change_schema, rig_schema
-    from axlewright.views import answer_schema
+    from axlewright.views import answer_schema, decision_schema
 
-    made = {"rig": rig_schema, "change": change_schema, "answer": answer_schema}[of]()
+    made = {
+        "rig": rig_schema,
+        "change": change_schema,
+        "answer": answer_schema,
+        "decide": decision_schema,
+    }[of]()
     sys.stdout.write(json.dumps(made, indent=2) + "\n")
     return 0

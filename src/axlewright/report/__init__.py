@@ -1,13 +1,19 @@
 """Typeset paper made out of views."""
 
 from axlewright.report.order import order_paper
-from axlewright.report.paper import alignment_sheet, assessment_report, questions_sheet
+from axlewright.report.paper import (
+    alignment_sheet,
+    assessment_report,
+    decision_memo,
+    questions_sheet,
+)
 from axlewright.report.take import take_page, take_paper
 from axlewright.report.travel import travel_report
 
 __all__ = [
     "alignment_sheet",
     "assessment_report",
+    "decision_memo",
     "order_paper",
     "questions_sheet",
     "take_page",

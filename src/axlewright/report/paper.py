@@ -11,6 +11,7 @@ from typing import Final
 
 from axlewright.views import (
     AlignData,
+    DecisionData,
     OrderData,
     ReportData,
     SheetData,
@@ -37,8 +38,14 @@ def alignment_sheet(data: AlignData) -> bytes:
     return typeset("align.typ", data)
 
 
+def decision_memo(data: DecisionData) -> bytes:
+    """Give the memo of a choice as PDF/UA-1 on A4."""
+    return typeset("decision.typ", data)
+
+
 def typeset(
-    template: str, data: ReportData | SheetData | TakeData | TravelData | AlignData | OrderData
+    template: str,
+    data: ReportData | SheetData | TakeData | TravelData | AlignData | OrderData | DecisionData,
 ) -> bytes:
     """Lay words out by a template beside this file, as PDF/UA-1."""
     import typst

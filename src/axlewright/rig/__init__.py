@@ -8,7 +8,7 @@ from axlewright.rig.alignment_readings import (
     readings_said,
 )
 from axlewright.rig.answer import Answer, read_answer
-from axlewright.rig.assumption import Assumption, Column, Columns, Words
+from axlewright.rig.assumption import Assumption, Column, Columns, Words, normal_share
 from axlewright.rig.change import Change, change_from_text, changed_rig, load_change
 from axlewright.rig.clash import Clash
 from axlewright.rig.columns import (
@@ -61,11 +61,11 @@ from axlewright.rig.order_sheet import (
     sheet_fields,
 )
 from axlewright.rig.reading import FOUND, WHERE, Condition, read_rig_text
-from axlewright.rig.replaced import stays_behind
+from axlewright.rig.replaced import on_housing, stays_behind
 from axlewright.rig.rig import MAY_BE_UNKNOWN, Rig, given_of, load_rig, rig_from_text, usual_words
 from axlewright.rig.schema import change_schema, rig_schema
 from axlewright.rig.screw import screw_pitch
-from axlewright.rig.toml_text import file_bytes
+from axlewright.rig.toml_text import decoded, file_bytes, tables_of
 from axlewright.rig.tyre_code import TyreCode, parse_tyre
 
 __all__ = [
@@ -122,6 +122,7 @@ __all__ = [
     "change_schema",
     "changed_rig",
     "contradictions",
+    "decoded",
     "doubts",
     "drawn_columns",
     "drawn_geometry_columns",
@@ -135,6 +136,8 @@ __all__ = [
     "load_readings",
     "load_rig",
     "mended_parts",
+    "normal_share",
+    "on_housing",
     "order_sheet_from_text",
     "order_sheet_said",
     "order_sheet_text",
@@ -151,5 +154,6 @@ __all__ = [
     "sheet_fields",
     "stays_behind",
     "stops",
+    "tables_of",
     "usual_words",
 ]

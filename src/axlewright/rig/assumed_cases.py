@@ -6,6 +6,8 @@ from axlewright.rig.scaling import (
     reference,
 )
 
+HEAVY = 2.0  # what a heavy cover takes over a pressed one; memory
+
 CASES: tuple[Assumption, ...] = (
     Assumption(
         quantity="cover_share",
@@ -20,7 +22,7 @@ CASES: tuple[Assumption, ...] = (
         quantity="cover_limit",
         label="blow that dents the cover onto the gear",
         kind="force",
-        centre=24e3,
+        centre=lambda c, w: 24e3 * (HEAVY if w.get("cover.heavy") == "yes" else 1.0),
         spread=1.8,
         source=MEMORY,
     ),

@@ -32,6 +32,7 @@ ABSENT = {
 }
 FOLLOWS = frozenset(
     {
+        "cover_limit",
         "tube_wall",
         "tube_yield",
         "shaft_shear_yield",
@@ -121,7 +122,7 @@ def scores(seed: int, name: str, start: int, stop: int) -> Column:
     return np.concatenate(pages)[start - first * PAGE : stop - first * PAGE]
 
 
-@lru_cache(maxsize=2048)  # 4 MB: a thousand draws of one rig are asked for three times
+@lru_cache(maxsize=8192)  # 16 MB: ten thousand draws of one rig are asked for by every change
 def _page(seed: int, name: str, page: int) -> Column:
     key = int.from_bytes(sha256(f"{seed}/{name}".encode()).digest()[:8], "little")
     made = np.random.Generator(np.random.Philox(key=[key, page])).standard_normal(PAGE)

@@ -154,6 +154,13 @@ HOUSING_FIELDS: tuple[Field, ...] = (
         quantity="truss_wall",
     ),
     Field(
+        path="cover.heavy",
+        kind="yes",
+        asks="Is the cover a heavy one?",
+        how="Cast or plate, thick enough to hang from; a pressed sheet is not.",
+        example="no",
+    ),
+    Field(
         path="forging.gussets",
         kind="yes",
         asks="Are the end forgings gusseted?",

@@ -23,6 +23,7 @@ OF_HOUSING: Final = (  # what was read on the old housing goes with it
     "sleeve.",
     "truss.",
     "forging.",
+    "cover.",
     "brackets.",
     "gear.ring",
     "gear.ratio",

@@ -30,6 +30,7 @@ WORD_DEFAULTS: Mapping[str, str] = {
     "driveline.yokes": "in line",
     "tube.steel": "",
     "forging.gussets": "no",
+    "cover.heavy": "no",
     "kingpin.kind": "ball joints",
     "steering.tie_rod_ahead": "no",
     "steering.drive_side": "left",

@@ -73,6 +73,20 @@ from axlewright.tables.looks import (
     looks_lists,
 )
 from axlewright.tables.materials import Material, material, materials
+from axlewright.tables.options import (
+    Band,
+    Option,
+    OptionDoubt,
+    OptionMend,
+    OptionStep,
+    OptionTyre,
+    option,
+    option_doubts,
+    option_mends,
+    option_steps,
+    option_tyres,
+    options,
+)
 from axlewright.tables.order_fields import OrderField, order_fields
 from axlewright.tables.procedures import (
     Procedure,
@@ -137,6 +151,7 @@ from axlewright.tables.weld_details import (
 
 __all__ = [
     "AlignmentTarget",
+    "Band",
     "Card",
     "CardStep",
     "Consequence",
@@ -166,6 +181,11 @@ __all__ = [
     "LookBeyond",
     "LookStop",
     "Material",
+    "Option",
+    "OptionDoubt",
+    "OptionMend",
+    "OptionStep",
+    "OptionTyre",
     "OrderField",
     "Origin",
     "Procedure",
@@ -244,6 +264,12 @@ __all__ = [
     "looks_lists",
     "material",
     "materials",
+    "option",
+    "option_doubts",
+    "option_mends",
+    "option_steps",
+    "option_tyres",
+    "options",
     "order_fields",
     "procedure",
     "procedure_steps",

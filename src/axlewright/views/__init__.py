@@ -43,6 +43,10 @@ if typing.TYPE_CHECKING:
     from axlewright.views.align_report import AlignData, align_data
     from axlewright.views.align_words import align_lines, align_sentence
     from axlewright.views.brakes import brake_lines
+    from axlewright.views.decision import DecisionWords, decision_words
+    from axlewright.views.decision_facts import ChoiceRow
+    from axlewright.views.decision_memo import DecisionData, decision_data
+    from axlewright.views.decision_tyres import TYRE_GRID_NOTE, still_line, tyre_rows
     from axlewright.views.drawing_links import Links
     from axlewright.views.drawing_sheet import blank_drawing, drawing, drawing_in_words
     from axlewright.views.driveline import (
@@ -53,6 +57,7 @@ if typing.TYPE_CHECKING:
         price_rows,
     )
     from axlewright.views.json_align import align_json
+    from axlewright.views.json_decision import decision_json
     from axlewright.views.json_driveline import driveline_json
     from axlewright.views.json_order import order_answer_schema, order_json
     from axlewright.views.json_schema import answer_schema
@@ -74,6 +79,7 @@ if typing.TYPE_CHECKING:
         reading_lines,
         shimmy_question_lines,
     )
+    from axlewright.views.named_parts import kinds_meant
     from axlewright.views.order import (
         OrderData,
         OrderLine,
@@ -94,7 +100,9 @@ if typing.TYPE_CHECKING:
     from axlewright.views.pose_drawing import PoseView, pose_views
     from axlewright.views.pose_words import PoseTold, Still, pose_told, still_poses
     from axlewright.views.report_words import ReportData, SheetData, report_data, sheet_data
+    from axlewright.views.schema_decision import decision_schema
     from axlewright.views.take import TakeData, take_data
+    from axlewright.views.told_decision import decision_lines
     from axlewright.views.travel import TravelRow, travel_rows, travel_sentence, travel_why_lines
     from axlewright.views.travel_paper import TravelData, travel_data
     from axlewright.views.travel_told import travel_lines
@@ -103,9 +111,13 @@ __all__ = [
     "CAUTION",
     "COMMANDS",
     "PAPERS",
+    "TYRE_GRID_NOTE",
     "AlignData",
     "AnswerPage",
     "ChangeWords",
+    "ChoiceRow",
+    "DecisionData",
+    "DecisionWords",
     "DrivelineRow",
     "LeverGroup",
     "Links",
@@ -143,6 +155,11 @@ __all__ = [
     "change_words",
     "choice_lines",
     "chosen",
+    "decision_data",
+    "decision_json",
+    "decision_lines",
+    "decision_schema",
+    "decision_words",
     "drawing",
     "drawing_in_words",
     "drive_answer_lines",
@@ -159,6 +176,7 @@ __all__ = [
     "gearing_lines",
     "growing_picture",
     "history_lines",
+    "kinds_meant",
     "lever_groups",
     "located_json",
     "located_lines",
@@ -196,6 +214,7 @@ __all__ = [
     "sheet_lines",
     "shimmy_question_lines",
     "side_by_side",
+    "still_line",
     "still_poses",
     "take_data",
     "toe_drawing",
@@ -207,6 +226,7 @@ __all__ = [
     "travel_sentence",
     "travel_why_lines",
     "tried_values",
+    "tyre_rows",
     "wanted_look_lines",
     "wear_rows",
     "wear_sentence",
@@ -227,6 +247,18 @@ _LATER = {
     "order_lines": "order",
     "order_picture": "order_drawing",
     "order_sentence": "order",
+    "DecisionWords": "decision",
+    "decision_words": "decision",
+    "ChoiceRow": "decision_facts",
+    "decision_lines": "told_decision",
+    "DecisionData": "decision_memo",
+    "decision_data": "decision_memo",
+    "decision_schema": "schema_decision",
+    "TYRE_GRID_NOTE": "decision_tyres",
+    "still_line": "decision_tyres",
+    "tyre_rows": "decision_tyres",
+    "decision_json": "json_decision",
+    "kinds_meant": "named_parts",
     "shimmy_question_lines": "log_readings",
     "reading_lines": "log_readings",
     "procedure_list_lines": "log_readings",

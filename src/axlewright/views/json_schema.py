@@ -25,14 +25,14 @@ def answer_schema() -> Schema:
         "tables": {**TEXT, "description": "hash of all data tables"},
         "caution": TEXT,
     }
-    change = _object({"name": TEXT, "digest": TEXT})
-    moved = _object({"kind": TEXT, "margin_before": NUMBER, "margin_after": NUMBER})
+    change = shape({"name": TEXT, "digest": TEXT})
+    moved = shape({"kind": TEXT, "margin_before": NUMBER, "margin_after": NUMBER})
     comparison = {
-        "before": _ref("assessment"),
-        "after": _ref("assessment"),
-        "changes": _list(change),
+        "before": ref("assessment"),
+        "after": ref("assessment"),
+        "changes": listed(change),
         "dropped_readings": TEXTS,
-        "compared": _list(moved),
+        "compared": listed(moved),
     }
     return {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
@@ -41,13 +41,13 @@ def answer_schema() -> Schema:
         "type": "object",
         "properties": heading,
         "required": list(heading),
-        "oneOf": [_ref("assessment"), _object(comparison)],
+        "oneOf": [ref("assessment"), shape(comparison)],
         "$defs": {
             "quantity": _quantity(),
-            "band": _object({"low": NUMBER, "high": NUMBER, "confidence": CONFIDENCE}),
+            "band": shape({"low": NUMBER, "high": NUMBER, "confidence": CONFIDENCE}),
             "assessment": _assessment(),
             "check": _check(),
-            "finding": _object(
+            "finding": shape(
                 {
                     "state": {**TEXT, "description": "as in may I drive: STOP, watch and so on"},
                     **dict.fromkeys(("part", "what", "where", "when", "why", "do"), TEXT),
@@ -59,9 +59,8 @@ def answer_schema() -> Schema:
     }
 
 
-def _object(
-    properties: Mapping[str, Schema], optional: Mapping[str, Schema] | None = None
-) -> Schema:
+def shape(properties: Mapping[str, Schema], optional: Mapping[str, Schema] | None = None) -> Schema:
+    """Schema of an object with these keys, all there but the optional ones."""
     return {
         "type": "object",
         "properties": {**properties, **(optional or {})},
@@ -69,11 +68,13 @@ def _object(
     }
 
 
-def _ref(name: str) -> Schema:
+def ref(name: str) -> Schema:
+    """A reference to one of the schema's own definitions."""
     return {"$ref": f"#/$defs/{name}"}
 
 
-def _list(items: Schema) -> Schema:
+def listed(items: Schema) -> Schema:
+    """Schema of a list."""
     return {"type": "array", "items": items}
 
 
@@ -82,23 +83,23 @@ def _reason() -> dict[str, Schema]:
 
 
 def _quantity() -> Schema:
-    return _object(
+    return shape(
         {
             "value": NUMBER,
             "unit": {"enum": sorted(set(UNIT.values()))},
-            "band": {"anyOf": [_ref("band"), {"type": "null"}]},
+            "band": {"anyOf": [ref("band"), {"type": "null"}]},
         },
         _reason(),
     )
 
 
 def _assessment() -> Schema:
-    drive = {"stop": YES_NO, "findings": _list(_ref("finding")), "words": TEXTS}
+    drive = {"stop": YES_NO, "findings": listed(ref("finding")), "words": TEXTS}
     assumption = {
         "id": TEXT,
         "label": TEXT,
         "given": {**YES_NO, "description": "an answer of the file, with the doubt of a reading"},
-        "quantity": _ref("quantity"),
+        "quantity": ref("quantity"),
         "source": TEXT,
         "from_memory": {**YES_NO, "description": "assumed, and no source was read for it"},
         "swing": {"type": "number"},
@@ -109,46 +110,44 @@ def _assessment() -> Schema:
     recalled = {
         "kind": TEXT,
         "share_of_doubt": share,
-        "most": _list(_object({"id": TEXT, "label": TEXT, "share_of_doubt": share})),
+        "most": listed(shape({"id": TEXT, "label": TEXT, "share_of_doubt": share})),
     }
-    return _object(
+    return shape(
         {
-            "rig": _object(
+            "rig": shape(
                 {"name": TEXT, "axle": {"enum": ["front", "rear"]}, "digest": TEXT, "file": TEXT}
             ),
-            "may_i_drive": _object(drive),
+            "may_i_drive": shape(drive),
             "sentence": TEXT,
             "wear_sentence": TEXT,
-            "one_bad_moment": _list(_ref("place")),
-            "wearing_out": _list(_ref("wear_place")),
-            "checks": _list(_ref("check")),
+            "one_bad_moment": listed(ref("place")),
+            "wearing_out": listed(ref("wear_place")),
+            "checks": listed(ref("check")),
             "not_judged": TEXTS,
             "not_judged_words": TEXT,
             "rests_on": TEXT,
             "measure_next": TEXTS,
-            "assumptions": _list(_object(assumption)),
-            "from_memory": _list(_object(recalled)),
-            "severity_moves": _list(
-                _object({"case": TEXT, "leads_mild": TEXT, "leads_hard": TEXT})
-            ),
-            "after_mend": _list(_object({"mended": TEXT, "next": TEXT})),
-            "stays_bent": _list(_bent()),
+            "assumptions": listed(shape(assumption)),
+            "from_memory": listed(shape(recalled)),
+            "severity_moves": listed(shape({"case": TEXT, "leads_mild": TEXT, "leads_hard": TEXT})),
+            "after_mend": listed(shape({"mended": TEXT, "next": TEXT})),
+            "stays_bent": listed(_bent()),
             "standing_camber": _sides(),
         }
     )
 
 
 def _sides() -> Schema:
-    return _object({"unit": {"const": "rad"}, "left": NUMBER, "right": NUMBER})
+    return shape({"unit": {"const": "rad"}, "left": NUMBER, "right": NUMBER})
 
 
 def _bent() -> Schema:
-    angle = _object({"value": NUMBER, "unit": {"const": "rad"}})
-    off = _object({"value": NUMBER, "unit": {"const": "m"}})
-    run = _object(
+    angle = shape({"value": NUMBER, "unit": {"const": "rad"}})
+    off = shape({"value": NUMBER, "unit": {"const": "m"}})
+    run = shape(
         {"spline_angle": angle, "end_angle": angle, "off_inner_seal": off, "off_outer_seal": off}
     )
-    return _object(
+    return shape(
         {
             "part": TEXT,
             "load_case": TEXT,
@@ -156,22 +155,22 @@ def _bent() -> Schema:
             "folds": {**YES_NO, "description": "a tube folds: nothing is left to measure"},
             "camber": _sides(),
             "toe": _sides(),
-            "shafts": _object({"left": run, "right": run}),
+            "shafts": shape({"left": run, "right": run}),
         }
     )
 
 
 def _check() -> Schema:
     used = "1 over the factor on every load of the case at which the check just fails"
-    return _object(
+    return shape(
         {
             "part": TEXT,
             "mode": TEXT,
             "load_case": TEXT,
-            "demand": _ref("quantity"),
-            "capacity": _ref("quantity"),
+            "demand": ref("quantity"),
+            "capacity": ref("quantity"),
             "utilisation": {**NUMBER, "description": used},
-            "band": _ref("band"),
+            "band": ref("band"),
             "fails": YES_NO,
             "breaks": {**YES_NO, "description": "false: it bends, slips or warns, no more"},
             "basis": {**TEXT, "description": "formula and source"},
@@ -197,17 +196,17 @@ def _named() -> dict[str, Schema]:
 
 
 def _place() -> Schema:
-    margin = _object({"value": NUMBER, "unit": {"const": "1"}, "band": _ref("band")}, _reason())
-    return _object(
+    margin = shape({"value": NUMBER, "unit": {"const": "1"}, "band": ref("band")}, _reason())
+    return shape(
         {
             **_named(),
             "load_case": TEXT,
             "margin": margin,
-            "takes": _ref("quantity"),
+            "takes": ref("quantity"),
             "closeness": TEXT,
         }
     )
 
 
 def _wear_place() -> Schema:
-    return _object({**_named(), "life": _ref("quantity")})
+    return shape({**_named(), "life": ref("quantity")})

@@ -35,6 +35,8 @@ PAGES: Final[Mapping[str, str]] = {
     "moves-not-yet": "/axle/{crake}/moves",
     "moves-stopped": "/axle/{plover}/moves?pose=bump",
     "paper": "/axle/{heron}/paper",
+    "looks": "/axle/{heron}/looks",
+    "looks-stopped": "/axle/{plover}/looks?list=after_trip",
     "words": "/words",
     "on-a-phone": "/pair",
     "not-there": "/no-such-page",
@@ -53,6 +55,7 @@ NO_PAGES: Final = frozenset(
         "/axle/{slug}/paper/sheet.pdf",
         "/axle/{slug}/paper/take.pdf",
         "/axle/{slug}/take.html",
+        "/axle/{slug}/photo/{digest}",
     }
 )
 

@@ -37,6 +37,8 @@ SAID = {
     "moves-not-yet": "How it moves, before there is an answer",
     "moves-stopped": "How it moves, with a crack found",
     "paper": "Paper",
+    "looks": "Look it over",
+    "looks-stopped": "Look it over, with a crack found",
     "words": "What the words mean",
     "on-a-phone": "On a phone",
     "not-there": "A page that is not there",

@@ -193,10 +193,10 @@ def test_the_odometer_does_not_run_backwards(log):
 
 def test_a_photo_is_kept_with_its_entry(log, tmp_path):
     photo = tmp_path / "IMG_1.jpg"
-    photo.write_bytes(b"photo")
+    photo.write_bytes(b"\xff\xd8\xff\xe0photo")
     number = log.enter(RIG, Hit(what="a rock"), photos=[photo])
     [digest] = log.book.one(RIG, number).photos
-    assert log.store.upload(digest) == b"photo"
+    assert log.store.upload(digest).endswith(b"photo")
     with pytest.raises(AxlewrightError, match="cannot be read"):
         log.enter(RIG, Hit(what="a rock"), photos=[tmp_path / "none.jpg"])
 

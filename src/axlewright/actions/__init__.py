@@ -34,6 +34,7 @@ if typing.TYPE_CHECKING:
         order_file,
         write_order,
     )
+    from axlewright.actions.look_over import look_from, take_back_look, work_from
     from axlewright.actions.past import chapter_of, grounds_of, noticed_of
     from axlewright.actions.readings import own_limit, take_reading
     from axlewright.actions.start import Conversation
@@ -70,6 +71,7 @@ __all__ = [
     "found_of",
     "grounds_of",
     "locate_rig",
+    "look_from",
     "noticed_of",
     "number_of",
     "order_alone",
@@ -79,11 +81,13 @@ __all__ = [
     "read_draft",
     "reading_names",
     "state_of",
+    "take_back_look",
     "take_html",
     "take_pdf",
     "take_reading",
     "travel_file",
     "travel_paper",
+    "work_from",
     "write_align",
     "write_decision",
     "write_order",
@@ -113,6 +117,9 @@ _LATER = {
     "archive_in": "archive",
     "take_reading": "readings",
     "own_limit": "readings",
+    "look_from": "look_over",
+    "take_back_look": "look_over",
+    "work_from": "look_over",
     "state_of": "log_words",
     "found_of": "log_words",
     "Log": "log",

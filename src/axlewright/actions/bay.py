@@ -58,7 +58,7 @@ class Bay:
         """The log over the same store: looks, readings, trips, work and parts."""
         from axlewright.actions.log import Log
 
-        return Log(self._store)
+        return Log(self._store, desk=self._desk)
 
     # -- axles ---------------------------------------------------------------------------------
 

@@ -16,6 +16,7 @@ from axlewright.actions.bay_conditions import add_condition, listed_conditions, 
 from axlewright.actions.bay_desk import Desk
 from axlewright.actions.bay_words import cleaned, slug_of
 from axlewright.actions.draft import read_draft
+from axlewright.actions.log_words import Photo, read_photos
 from axlewright.actions.readings import objections_of
 from axlewright.errors import AxlewrightError, UnknownEntry
 from axlewright.rig import (
@@ -75,12 +76,14 @@ UNFIT: Final = "not fit to drive"
 class Log:
     """The log over one store; every method may be called from any thread."""
 
-    def __init__(self, store: "Store", today: dt.date | None = None) -> None:
+    def __init__(
+        self, store: "Store", today: dt.date | None = None, desk: Desk | None = None
+    ) -> None:
         from axlewright.records import Book
 
         self.store = store
         self.book = Book(store)
-        self.desk = Desk(store)
+        self.desk = desk or Desk(store)
         self._today = today
 
     @classmethod
@@ -141,7 +144,7 @@ class Log:
         who: str = "",
         note: str = "",
         replaces: int = 0,
-        photos: Sequence[Path] = (),
+        photos: Sequence[Photo] = (),
         device: str = "",
         key: str = "",
     ) -> int:
@@ -149,11 +152,8 @@ class Log:
         day = on or self.today
         if day > self.today:
             raise AxlewrightError(f"{day} lies ahead.", remedy="When was it seen or done?")
-        read = units.parse(odometer, "distance") if odometer else None
-        metres = None if read is None or read.dont_know else read.value
-        if metres is not None:
-            self._odometer_fits(slug, day, metres)
-        digests = [self.store.keep_upload(_photo(path), path.name) for path in photos]
+        metres = self.odometer_reads(slug, odometer, day)
+        digests = [self.store.keep_upload(data, name) for data, name in read_photos(photos)]
         happening = Happening(
             body=body,
             on=day,
@@ -164,6 +164,14 @@ class Log:
             photos=tuple(digests),
         )
         return self.book.enter(slug, happening, device=device, key=key)
+
+    def odometer_reads(self, slug: str, odometer: str, day: dt.date | None = None) -> float | None:
+        """Odometer in metres as it was said for a day; refused where it would run backwards."""
+        read = units.parse(odometer, "distance") if odometer.strip() else None
+        metres = None if read is None or read.dont_know else read.value
+        if metres is not None:
+            self._odometer_fits(slug, day or self.today, metres)
+        return metres
 
     def _odometer_fits(self, slug: str, day: dt.date, metres: float) -> None:
         for kept in self.book.history(slug):
@@ -236,12 +244,12 @@ class Log:
             )
         return self.enter(slug, job, **more)  # type: ignore[arg-type]
 
-    def withdraw(self, slug: str, number: int, reason: str) -> int:
+    def withdraw(self, slug: str, number: int, reason: str, who: str = "") -> int:
         """Enter that an earlier entry does not hold; it stays on record."""
         body = Withdrawn(reason=cleaned(reason))
         if not body.reason:
             raise AxlewrightError("Why does it not hold?", remedy="Give a reason.")
-        done = self.enter(slug, body, replaces=number)
+        done = self.enter(slug, body, replaces=number, who=who)
         self._settle_closed(slug)
         return done
 
@@ -277,9 +285,19 @@ class Log:
         still, gone = still_of(self.history(slug, ["reading", "fitted", "taken off", "job"]))
         return [kept for kept in still if isinstance(kept.body, Reading)], gone
 
+    def photo(self, slug: str, digest: str) -> tuple[bytes, str]:
+        """Give one photo of a rig's book with its media type."""
+        from axlewright.records import photo_type
+
+        if not any(digest in each.photos for each in self.history(slug, replaced=True)):
+            raise UnknownEntry("There is no such photo in this rig's book.")
+        data = self.store.upload(digest)
+        return data, photo_type(data)
+
     def drive(self, slug: str, *, beside_the_track: bool = False) -> Drive:
         """May I drive: from dated looks, what was found, and readings that speak against it."""
         history = self.history(slug)
+        read = [each.odometer for each in history if each.odometer is not None]
         return may_drive(
             history,
             self._findings(slug),
@@ -287,6 +305,7 @@ class Log:
             self.words(slug),
             self.today,
             objections_of(history),
+            max(read, default=None),
             beside_the_track=beside_the_track,
         )
 
@@ -359,12 +378,3 @@ class Log:
 
 def _with_conditions(rig: Rig, conditions: tuple[Condition, ...]) -> Rig:
     return replace(rig, conditions=conditions)
-
-
-def _photo(path: Path) -> bytes:
-    try:
-        return path.read_bytes()
-    except OSError as trouble:
-        raise AxlewrightError(
-            f"{path} cannot be read: {trouble.strerror}.", remedy="Give another file."
-        ) from trouble

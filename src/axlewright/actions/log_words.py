@@ -1,8 +1,17 @@
-"""Words of a person about a look, as the log means them."""
+"""What people say about a look, as the log takes it: how it ended, what was found, a photo."""
 
+import datetime as dt
+from collections.abc import Iterable
+from pathlib import Path
+from typing import Final, TypeAlias
+
+from axlewright import units
 from axlewright.actions.bay_words import cleaned
 from axlewright.errors import AxlewrightError
 from axlewright.rig import FOUND, LookState
+
+Photo: TypeAlias = Path | tuple[bytes, str]
+MOST_TRIPS: Final = 50  # that a watch may last
 
 
 def state_of(word: str) -> LookState:
@@ -35,3 +44,47 @@ def found_of(word: str) -> str:
             remedy=f"One of: {', '.join(FOUND)}.",
         )
     return told
+
+
+def watch_of(
+    until: str, within: str, trips: str
+) -> tuple[dt.date | None, float | None, int | None]:
+    """How long something is watched: until a day, within a distance (m), for so many trips."""
+    day = count = None
+    if until.strip():
+        try:
+            day = dt.date.fromisoformat(until.strip())
+        except ValueError as trouble:
+            raise AxlewrightError(
+                f"{until[:40]!r} is no day.", remedy="As in 2026-05-03."
+            ) from trouble
+    if trips.strip():
+        if not (trips.strip().isascii() and trips.strip().isdigit()):
+            raise AxlewrightError(f"{trips[:40]!r} is no number of trips.", remedy="As in 2.")
+        count = int(trips.strip()[:6])
+        if not 1 <= count <= MOST_TRIPS:
+            raise AxlewrightError(
+                f"Nothing is watched for {count} trips.", remedy=f"From 1 to {MOST_TRIPS}."
+            )
+    far = units.parse(within, "distance") if within.strip() else None
+    metres = None if far is None or far.dont_know else far.value
+    return day, metres, count
+
+
+def read_photos(photos: Iterable[Photo]) -> list[tuple[bytes, str]]:
+    """Read photos from the disk or as handed in; whatever is none is refused before any is kept."""
+    from axlewright.records import photo_type
+
+    handed = [_read(each) if isinstance(each, Path) else each for each in photos]
+    for data, _ in handed:
+        photo_type(data)
+    return handed
+
+
+def _read(path: Path) -> tuple[bytes, str]:
+    try:
+        return path.read_bytes(), path.name
+    except OSError as trouble:
+        raise AxlewrightError(
+            f"{path} cannot be read: {trouble.strerror}.", remedy="Give another file."
+        ) from trouble

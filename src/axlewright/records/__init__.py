@@ -5,9 +5,11 @@ from axlewright.records.book import Book
 from axlewright.records.entry import Entry, Kind, New, RigRow, Upload
 from axlewright.records.schema import STORE_VERSION
 from axlewright.records.store import Overtaken, Store
+from axlewright.records.uploads import MOST_PHOTO, photo_type
 
 __all__ = [
     "ARCHIVE_VERSION",
+    "MOST_PHOTO",
     "STORE_VERSION",
     "Book",
     "Entry",
@@ -17,6 +19,7 @@ __all__ = [
     "RigRow",
     "Store",
     "Upload",
+    "photo_type",
     "read_archive",
     "write_archive",
 ]

@@ -8,10 +8,13 @@ from hashlib import sha256
 from pathlib import Path
 from typing import Final
 
-from axlewright.errors import NotKept, UnknownEntry
+from axlewright.errors import AxlewrightError, NotKept, UnknownEntry
 
 _DIGEST: Final = re.compile("[0-9a-f]{64}")
 LONGEST_LABEL: Final = 120
+MOST_PHOTO: Final = 16 * 1024 * 1024  # bytes; phones of today write 2 to 12 MB: from memory
+# First bytes: ISO/IEC 10918-1 annex B, W3C PNG 5.2, RFC 9649, ISO/IEC 14496-12 4.3.
+_BRANDS: Final = (b"heic", b"heix", b"mif1", b"msf1", b"avif")
 
 
 def kept_file(folder: Path, data: bytes) -> tuple[str, bool]:
@@ -46,6 +49,26 @@ def dropped_file(folder: Path, digest: str) -> None:
     with contextlib.suppress(OSError):
         place.unlink()
         place.parent.rmdir()
+
+
+def photo_type(data: bytes) -> str:
+    """Media type of a photo by its first bytes, whatever its name says; no other file is one."""
+    if len(data) > MOST_PHOTO:
+        raise AxlewrightError(
+            f"The photo has {len(data) / 1e6:.0f} MB; up to {MOST_PHOTO / 1e6:.0f} MB are kept.",
+            remedy="Take it smaller, or make it smaller first.",
+        )
+    if data.startswith(b"\xff\xd8\xff"):
+        return "image/jpeg"
+    if data.startswith(b"\x89PNG\r\n\x1a\n"):
+        return "image/png"
+    if data[:4] == b"RIFF" and data[8:12] == b"WEBP":
+        return "image/webp"
+    if data[4:8] == b"ftyp" and data[8:12] in _BRANDS:
+        return "image/avif" if data[8:12] == b"avif" else "image/heic"
+    raise AxlewrightError(
+        "That is no photo.", remedy="JPEG, PNG, WebP and HEIC are kept, by what is in them."
+    )
 
 
 def read_file(folder: Path, digest: str) -> bytes:

@@ -22,6 +22,7 @@ DRIVE_STATES: Final[tuple[DriveState, ...]] = (
 )
 OCCASIONS: Final = ("before_trip", "after_trip", "after_hit", "apart", "buying")
 FRESH: Final = 3  # days that a look before a trip is good for: common practice, no source
+_NEVER: Final = (dt.date.min, 0)
 SHAKING: Final = frozenset({"yes", "not driven since"})
 
 
@@ -219,7 +220,7 @@ def _order(kept: Kept) -> tuple[dt.date, int]:
 def _since(ordered: Sequence[Kept], *kinds: type) -> tuple[dt.date, int]:
     """Place of the last trip or hit: a look has to come after it."""
     after = [_order(each) for each in ordered if isinstance(each.body, kinds)]
-    return after[-1] if after else (dt.date.min, 0)
+    return after[-1] if after else _NEVER
 
 
 def _open(kept: Kept, look: LookTaken) -> Reason:
@@ -296,6 +297,15 @@ def _latest(  # noqa: PLR0911  (one way out for each state)
         do=f"Look again {_until(look)}.",
         number=last.number,
     )
+
+
+def looks_since(wanted: WantedLook, ordered: Sequence[Kept], today: dt.date) -> str:
+    """Why the last look of a kind no longer counts: empty where it does, or was never taken."""
+    ordered = [kept for kept in sorted(ordered, key=_order) if kept.on <= today]
+    after = (Hit,) if wanted.occasion == "after_hit" else (Trip, Hit)
+    since = _since(ordered, *after) if wanted.occasion in {"before_trip", "after_hit"} else _NEVER
+    told = _latest(ordered, wanted, since, today, None)
+    return told.why if told is not None and told.state == "not looked at" else ""
 
 
 def _still_watched(

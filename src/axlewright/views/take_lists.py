@@ -218,19 +218,20 @@ def on_ground(text: str, system: str = "metric") -> str:
 
     Examples
     --------
-    >>> on_ground("after 20 m, then every 5 km", "us")
-    'after 70 ft, then every 3 mi'
+    >>> on_ground("after 20 m, then every 1,000 km", "us")
+    'after 70 ft, then every 600 mi'
     """
     if units.SYSTEMS[system]["distance"] == "km":
         return text
     far, near = units.SYSTEMS[system]["distance"], "ft"
 
     def said(found: re.Match[str]) -> str:
+        number = float(found[1].replace(",", ""))
         if found[2] == "km":
-            return f"{plain(1e3 * float(found[1]) / units.known('distance')[far], 1)} {far}"
-        return f"{plain(float(found[1]) / units.known('length')[near], 1)} {near}"
+            return f"{plain(1e3 * number / units.known('distance')[far], 1)} {far}"
+        return f"{plain(number / units.known('length')[near], 1)} {near}"
 
-    return re.sub(r"\b(\d+) (km|m)\b", said, text)
+    return re.sub(r"\b(\d{1,3}(?:,\d{3})+|\d+) (km|m)\b", said, text)
 
 
 def _leading(assessment: Assessment) -> list[tuple[str, str]]:

@@ -1,6 +1,7 @@
 """The door of the bay: whom it answers, how much it takes in, and what it lets a browser do."""
 
 import logging
+import re
 from collections.abc import Sequence
 from ipaddress import ip_address
 from typing import Final
@@ -12,12 +13,17 @@ from starlette.requests import Request
 from starlette.responses import PlainTextResponse, RedirectResponse
 from starlette.types import ASGIApp, Message, Receive, Scope, Send
 
+from axlewright.records import MOST_PHOTO
 from axlewright.web.pairing import COOKIE, Pairing
 from axlewright.web.trouble import trouble_page
 
 MOST_BODY: Final = 64 * 1024  # bytes, of a form
 MOST_UPLOAD: Final = 1024 * 1024  # bytes, of a rig file
-UPLOADS: Final = ("/open",)
+# Where more than a form is taken in, and how much of it.
+UPLOADS: Final = (
+    (re.compile(r"/open"), MOST_UPLOAD),
+    (re.compile(r"/axle/[a-z0-9-]{1,64}/(looks|hit)(/[a-z]+)?"), MOST_PHOTO),
+)
 OPEN_TO_ALL: Final = ("/pair", "/static/")
 LOG: Final = logging.getLogger("axlewright.web")
 
@@ -95,7 +101,8 @@ class Guard:
             return
         if changing and not same_origin(headers):
             raise HTTPException(403, "This came from another page than one of the bay's own.")
-        most = MOST_UPLOAD + MOST_BODY if path in UPLOADS else MOST_BODY
+        more = next((most for place, most in UPLOADS if place.fullmatch(path)), 0)
+        most = more + MOST_BODY
         await self._app(scope, _limited(headers, receive, most), send)
 
     def _let_in(self, scope: Scope) -> bool:
@@ -129,7 +136,9 @@ def same_origin(headers: Headers) -> bool:
 def _limited(headers: Headers, receive: Receive, most: int) -> Receive:
     stated = headers.get("content-length", "0")
     too_much = HTTPException(
-        413, "That is more than the bay takes in at once: a form of 64 kB, a rig file of 1 MB."
+        413,
+        "That is more than the bay takes in at once: a form of 64 kB, a rig file of 1 MB, a photo "
+        "of 16 MB.",
     )
     if not (stated.isascii() and stated.isdigit()):
         raise HTTPException(400, "The length of what was sent cannot be read.")

@@ -4,13 +4,25 @@ from typing import Final
 
 from starlette.routing import BaseRoute
 
-from axlewright.web.pages import answer, axle, axles, live, moves, pair, paper, trying, words
+from axlewright.web.pages import (
+    answer,
+    axle,
+    axles,
+    live,
+    looks,
+    moves,
+    pair,
+    paper,
+    trying,
+    words,
+)
 
 ROUTES: Final[tuple[BaseRoute, ...]] = (
     *axles.ROUTES,
     *axle.ROUTES,
     *answer.ROUTES,
     *trying.ROUTES,
+    *looks.ROUTES,
     *paper.ROUTES,
     *moves.ROUTES,
     *live.ROUTES,

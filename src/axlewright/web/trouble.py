@@ -15,7 +15,7 @@ SAID: Final[dict[int, tuple[str, str]]] = {
     403: ("That is not allowed from here.", "Open the page again and try once more."),
     404: ("There is no such page.", "It may have been mistyped, or its axle has another name."),
     405: ("That page cannot be used in this way.", "Open it from one of the pages of the bay."),
-    413: ("That is too large.", "A rig file is a few kilobytes; the bay takes up to one megabyte."),
+    413: ("That is too large.", "A rig file is a few kilobytes; a photo may be taken smaller."),
     422: ("That cannot be used as it is.", "Put it right and send it again."),
     429: ("That was wrong too often.", "Wait a minute, then try again."),
 }

@@ -31,7 +31,7 @@ WAYS: Final = (
             Door("/paper", "Paper"),
         ),
     ),
-    Way("May I drive?", ()),
+    Way("May I drive?", (Door("/looks", "Look it over"),)),
     Way(
         "Set it right",
         (Door("/moves", "How it moves"),),

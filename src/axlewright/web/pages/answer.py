@@ -11,7 +11,7 @@ from starlette.responses import Response
 from starlette.routing import BaseRoute, Route
 
 from axlewright.actions import Bay
-from axlewright.views import answer_page, as_json, why_page
+from axlewright.views import answer_page, as_json, drive_words, why_page
 from axlewright.web.framing import framed
 from axlewright.web.page import bay_of, page
 from axlewright.web.pages.axle import slug_of
@@ -51,7 +51,8 @@ async def answer_json(request: Request) -> Response:
 
 def _answer(bay: Bay, slug: str, system: str) -> dict[str, object]:
     draft = bay.draft(slug)
-    told = framed(slug, draft)
+    drive = bay.log().drive(slug)
+    told = {**framed(slug, draft, drive=drive), "drive": drive_words(drive, system)}
     assessment = bay.assessment(slug)
     if assessment is None:
         return {**told, "answer": None, "missing": len(draft.missing())}
@@ -72,7 +73,7 @@ def _why(bay: Bay, slug: str, rank: int, system: str) -> dict[str, object]:
         raise HTTPException(404, NOT_YET)
     if not 1 <= rank <= len(assessment.order):
         raise HTTPException(404, "The order has no such row. Open a row from the answer.")
-    return {**framed(slug, draft), "why": why_page(assessment, rank, system)}
+    return {**framed(slug, draft, bay), "why": why_page(assessment, rank, system)}
 
 
 ROUTES: Final[tuple[BaseRoute, ...]] = (

@@ -185,7 +185,7 @@ def _told(
     paths = [path for path in bay.next_fields(slug) if path not in needed]
     rest = further(draft, [] if draft.missing() else paths, refused)
     return {
-        **framed(slug, draft),
+        **framed(slug, draft, bay),
         "at": number,
         "thirteen": thirteen,
         "rest": rest[:FIRST_OF_THE_REST],

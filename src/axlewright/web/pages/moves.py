@@ -106,7 +106,7 @@ def _moves(bay: Bay, slug: str, asked: Mapping[str, str]) -> tuple[Moves | None,
 def _page(bay: Bay, slug: str, asked: Mapping[str, str], system: str) -> dict[str, object]:
     draft = bay.draft(slug)
     told = {
-        **framed(slug, draft),
+        **framed(slug, draft, bay),
         "missing": len(draft.missing()),
         "kept": list(reversed(bay.changes(slug))),
         "with_change": None,

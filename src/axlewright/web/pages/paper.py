@@ -76,7 +76,7 @@ def _whole(bay: Bay, slug: str) -> Assessment:
 def _paper(bay: Bay, slug: str) -> dict[str, object]:
     draft = bay.draft(slug)
     return {
-        **framed(slug, draft),
+        **framed(slug, draft, bay),
         "missing": len(draft.missing()),
         "changes": list(reversed(bay.changes(slug))),
     }

@@ -100,7 +100,7 @@ async def let_go(request: Request) -> Response:
 
 def _page(bay: Bay, slug: str, said: Mapping[str, str], system: str) -> dict[str, object]:
     draft = bay.draft(slug)
-    told = framed(slug, draft)
+    told = framed(slug, draft, bay)
     before = bay.assessment(slug, POINT)
     if before is None:
         return {**told, "groups": (), "missing": len(draft.missing())}

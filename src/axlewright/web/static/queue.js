@@ -79,7 +79,7 @@ async function sent(one) {
   }
   grown = "";
   write(read().filter((each) => each.id !== one.id));
-  const here = document.getElementById("axle");
+  const here = document.querySelector("[data-axle]");
   if (here && one.target.startsWith(`/axle/${here.dataset.axle}/`)) settle(one, html, answer.ok && !answer.headers.has("X-Not-Kept"));
   return true;
 }
@@ -95,6 +95,7 @@ function settle(one, html, taken) {
   const settled = new Set();
   // What was typed further while this answer was under way is not the server's to take away.
   if (field && (field.value === text || one.fields.some(([name]) => name === "how" || name === "meant"))) settled.add(field.id);
+  if (taken && form?.matches("[data-fresh]")) form.reset();
   if (!one.path && taken) document.getElementById("list-one")?.reset();
   place(html, settled);
   const question = document.querySelector(`form[data-path="${CSS.escape(one.path)}"]`)?.closest("details");
@@ -127,7 +128,7 @@ export function startQueue() {
     if (form.dataset.path && plain && field && field.value.trim() === "") { field.focus(); return; }
     const asked = document.activeElement === field;
     say(form, event.submitter);
-    if (asked && form.dataset.path) onward(form);
+    if (asked && form.dataset.path && !form.matches("[data-fresh]")) onward(form);
   });
   document.addEventListener("change", (event) => {
     const form = event.target.closest("form[data-say][data-path]");

@@ -36,6 +36,7 @@ PAGES: Final[Mapping[str, str]] = {
     "moves-stopped": "/axle/{plover}/moves?pose=bump",
     "paper": "/axle/{heron}/paper",
     "looks": "/axle/{heron}/looks",
+    "hit": "/axle/{heron}/hit",
     "looks-stopped": "/axle/{plover}/looks?list=after_trip",
     "words": "/words",
     "on-a-phone": "/pair",

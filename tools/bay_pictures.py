@@ -38,6 +38,7 @@ SAID = {
     "moves-stopped": "How it moves, with a crack found",
     "paper": "Paper",
     "looks": "Look it over",
+    "hit": "I just hit something",
     "looks-stopped": "Look it over, with a crack found",
     "words": "What the words mean",
     "on-a-phone": "On a phone",

@@ -82,6 +82,36 @@ def test_no_command_says_go_but_drive_and_only_after_every_look(ask):
     assert json.loads(ask("drive", RIG, "--json")[1])["state"] == "go"
 
 
+def test_a_hit_weighs_the_bow_and_enters_both(ask):
+    words = ("hit", RIG, "a rock", "--rod", "tie rod", "--bow", "30 mm", "--off", "60 deg")
+    code, told = ask(*words)
+    assert code == 0
+    assert told.index("Entered:") < told.index("does not explain what is felt")
+    assert told.index("does not explain") < told.index("1. a steering arm or knuckle")
+    assert told.index("1. a steering arm") < told.index("1. What steers")
+    assert "FIX BEFORE TRIP: tie rod" in ask("drive", "wagtail-front", "--beside-the-track")[1]
+    answer = json.loads(ask(*words, "--json")[1])
+    assert answer["off_centre"]["bow"] == {"value": 0.03, "unit": "m", "band": None}
+    assert answer["off_centre"]["left_over"]["band"][0] > 0.5
+    code, told = ask("hit", RIG, "a rock", "--bow", "400 mm")
+    assert (code, told.startswith("STOP: tie rod")) == (3, True)
+
+
+def test_a_photo_goes_with_a_look_a_hit_and_a_note_and_must_be_one(ask, tmp_path):
+    good, bad = tmp_path / "a.jpg", tmp_path / "b.jpg"
+    good.write_bytes(b"\xff\xd8\xff\xe0 invented")
+    bad.write_bytes(b"<script>")
+    for words in (
+        ("look", RIG, "before_hubs", "go"),
+        ("hit", RIG, "a rock"),
+        ("note", RIG, "paint renewed"),
+    ):
+        assert ask(*words, "--photo", str(good))[0] == 0
+        code, told = ask(*words, "--photo", str(bad))
+        assert (code, "no photo" in told) == (2, True)
+    assert ask("history", "wagtail-front")[1].count("[1 photos]") == 3
+
+
 @pytest.mark.parametrize(
     ("words", "told"),
     [

@@ -12,6 +12,7 @@ from tools.bay_pages import FLAGS, WIDTHS, browser_path
 from axlewright.actions import take_html
 from axlewright.rig import load_rig, rig_from_text
 from axlewright.strength import assess_rig
+from axlewright.views import off_centre, rods
 from axlewright.views.take_rods import arithmetic, explained
 from web.browsing import WCAG, no_browser
 
@@ -218,6 +219,34 @@ def test_what_is_not_explained_is_told_in_degrees_guarded_on_the_rejecting_side(
     else:
         assert f"leave up to {left[1]:.0f} deg to something else" in text
     assert "fix before trip" in text.lower()
+
+
+@pytest.mark.parametrize("felt", ["", "2", "25", "200"])
+@pytest.mark.parametrize(
+    ("name", "system", "bow"),
+    [
+        ("heron", "metric", "30"),
+        ("heron", "metric", "0"),
+        ("heron", "us", "1.25"),
+        ("stork-rear", "metric", "12"),
+    ],
+)
+def test_page_and_program_say_the_same_word_for_word(opened, assessments, name, system, bow, felt):
+    """One truth: the page after a hit, the terminal and this file, every rod of an axle."""
+    page = opened(name, system)
+    told = assessments[name]
+    scale = 1e-3 if system == "metric" else 0.0254
+    across = told.rig.tyre.outer_diameter
+    if bow == "0" and not felt:
+        return
+    for rod in rods(told, system):
+        page.select_option("#rod", rod.key)
+        page.fill("#bow", bow)
+        page.fill("#felt", felt)
+        length = None if rod.straight else float(page.input_value("#length")) * scale
+        off = math.radians(float(felt)) if felt else None
+        ours = off_centre(rod, float(bow) * scale, length, off, None, across, system)
+        assert page.locator("#told p").all_inner_texts() == list(ours.lines)
 
 
 def test_a_stop_of_the_condition_fills_the_first_screen(opened):

@@ -113,6 +113,43 @@ def test_without_script_every_tap_works(open_page):
     expect(card(page, "after_oil").locator(".taken")).to_contain_text("by Ada")
 
 
+@pytest.mark.parametrize("size", ["desk", "phone"])
+def test_from_a_hit_to_slowly_on_or_not(open_page, server, size):
+    page = open_page(size)
+    page.watch.forgive(NETWORK)
+    slug = copied(page, "Wagtail")
+    page.goto(f"/axle/{slug}/looks")
+    page.get_by_role("link", name="I just hit something").last.click()
+    page.wait_for_url("**/hit")
+    page.get_by_label("Which side?").select_option("left")
+    page.locator("#hit-photo").set_input_files(picture())
+    page.get_by_role("button", name="a rock", exact=True).click()
+    expect(page.locator("#hit .says")).to_contain_text("a rock, left")
+    expect(page.locator("#hit .photos img")).to_be_visible()
+    expect(page.locator("#brief .verdict")).to_have_text("not looked at")
+    with server.killed():
+        tap(page, "steers", "Fix")
+        expect(page.locator("#unkept")).to_contain_text("Not yet kept")
+    for key in ("stops", "holds", "carries", "drives"):
+        tap(page, key)
+        expect(card(page, key).locator(".taken .verdict")).to_have_text("go")
+    expect(page.locator("#drive .verdict").first).to_have_text("fix before trip")
+    tap(page, "steers")
+    expect(page.locator("#drive .verdict").first).to_have_text("go")
+    expect(page.locator("#brief")).to_contain_text("Slowly on")
+    page.get_by_label("How far, with its unit?").fill("30 mm")
+    page.get_by_label("How far is the steering wheel off centre").fill("60 deg")
+    page.get_by_role("button", name="Weigh it").click()
+    expect(page.locator("#sum .told-sum")).to_contain_text("does not explain what is felt")
+    expect(page.locator("#brief")).to_contain_text("Don’t")
+    page.get_by_label("How far, with its unit?").fill("400 mm")
+    page.get_by_role("button", name="Weigh it").click()
+    expect(page.locator("#stop .stop")).to_contain_text("has folded")
+    assert wider_than_its_window(page) <= 0
+    page.reload()
+    expect(page.locator("#stop .stop")).to_be_visible()
+
+
 def test_enter_in_a_note_takes_no_look(open_page):
     page = open_page()
     slug = copied(page, "Wagtail")

@@ -24,9 +24,11 @@ if typing.TYPE_CHECKING:
     )
     from axlewright.actions.draft import Draft, number_of, read_draft
     from axlewright.actions.example_rigs import example_names
+    from axlewright.actions.hit import hit_from, off_centre_from, rods_of, weigh_off_centre
     from axlewright.actions.locate import locate_rig, reading_names
     from axlewright.actions.log import Log
     from axlewright.actions.log_words import found_of, state_of
+    from axlewright.actions.look_over import look_from, take_back_look, work_from
     from axlewright.actions.order import (
         blank_order,
         order_alone,
@@ -34,7 +36,6 @@ if typing.TYPE_CHECKING:
         order_file,
         write_order,
     )
-    from axlewright.actions.look_over import look_from, take_back_look, work_from
     from axlewright.actions.past import chapter_of, grounds_of, noticed_of
     from axlewright.actions.readings import own_limit, take_reading
     from axlewright.actions.start import Conversation
@@ -70,16 +71,19 @@ __all__ = [
     "example_names",
     "found_of",
     "grounds_of",
+    "hit_from",
     "locate_rig",
     "look_from",
     "noticed_of",
     "number_of",
+    "off_centre_from",
     "order_alone",
     "order_draft",
     "order_file",
     "own_limit",
     "read_draft",
     "reading_names",
+    "rods_of",
     "state_of",
     "take_back_look",
     "take_html",
@@ -87,6 +91,7 @@ __all__ = [
     "take_reading",
     "travel_file",
     "travel_paper",
+    "weigh_off_centre",
     "work_from",
     "write_align",
     "write_decision",
@@ -110,6 +115,10 @@ _LATER = {
     "decide_rig": "deciding",
     "decision_paper": "deciding",
     "write_decision": "deciding",
+    "hit_from": "hit",
+    "off_centre_from": "hit",
+    "rods_of": "hit",
+    "weigh_off_centre": "hit",
     "noticed_of": "past",
     "grounds_of": "past",
     "chapter_of": "past",

@@ -58,6 +58,7 @@ from axlewright.upkeep import (
     driven,
     dues,
     may_drive,
+    off_centre_objections,
     open_looks,
     procedures_of,
     sheet,
@@ -304,7 +305,7 @@ class Log:
             self.axle(slug),
             self.words(slug),
             self.today,
-            objections_of(history),
+            (*objections_of(history), *off_centre_objections(history)),
             max(read, default=None),
             beside_the_track=beside_the_track,
         )

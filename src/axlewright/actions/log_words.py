@@ -8,7 +8,7 @@ from typing import Final, TypeAlias
 from axlewright import units
 from axlewright.actions.bay_words import cleaned
 from axlewright.errors import AxlewrightError
-from axlewright.rig import FOUND, LookState
+from axlewright.rig import FOUND, SIDES, LookState
 
 Photo: TypeAlias = Path | tuple[bytes, str]
 MOST_TRIPS: Final = 50  # that a watch may last
@@ -43,6 +43,14 @@ def found_of(word: str) -> str:
             f"{word[:40]!r} is not one of the words for what was found.",
             remedy=f"One of: {', '.join(FOUND)}.",
         )
+    return told
+
+
+def side_of(word: str) -> str:
+    """Give one of the words for a side; empty stays empty."""
+    told = cleaned(word).casefold()
+    if told and told not in SIDES:
+        raise AxlewrightError(f"{word[:40]!r} is no side.", remedy=f"One of: {', '.join(SIDES)}.")
     return told
 
 

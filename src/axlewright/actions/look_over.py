@@ -4,9 +4,9 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING, Final
 
 from axlewright.actions.bay_words import cleaned
-from axlewright.actions.log_words import Photo, found_of, state_of, watch_of
+from axlewright.actions.log_words import Photo, found_of, side_of, state_of, watch_of
 from axlewright.errors import AxlewrightError
-from axlewright.rig import SIDES, Job, LookTaken
+from axlewright.rig import Job, LookTaken
 from axlewright.tables import intervals
 
 if TYPE_CHECKING:
@@ -36,7 +36,7 @@ def look_from(
         occasion="",
         look=cleaned(said.get("look", "")),
         state=state,
-        side=_side(said),
+        side=side_of(said.get("side", "")),
         part=cleaned(said.get("part", ""))[:LONGEST_WORDS],
         found=found_of(said.get("found", "")),
         until=until if watched else None,
@@ -89,7 +89,7 @@ def work_from(
         Job(
             task=task,
             part=cleaned(said.get("part", ""))[:LONGEST_WORDS],
-            side=_side(said),
+            side=side_of(said.get("side", "")),
             interval=interval,
             torque=torque,
             settles=int(settles) if settles.isascii() and settles.isdigit() else 0,
@@ -115,10 +115,3 @@ def take_back_look(log: "Log", slug: str, number: int, reason: str, who: str = "
             remedy="Say why in words: a look that says stop or fix is not taken back by a tap.",
         )
     return log.withdraw(slug, number, told[:LONGEST_WORDS] or SLIP, who=who)
-
-
-def _side(said: Mapping[str, str]) -> str:
-    side = cleaned(said.get("side", ""))
-    if side and side not in SIDES:
-        raise AxlewrightError(f"{side[:40]!r} is no side.", remedy=f"One of: {', '.join(SIDES)}.")
-    return side

@@ -3,7 +3,7 @@
 import datetime as dt
 import json
 import sys
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -119,7 +119,14 @@ def _tell(where: Where, thing: object, lines: Sequence[str]) -> None:
         sys.stdout.write("\n".join(lines) + "\n")
 
 
-def _entered(log: "Log", slug: str, number: int, entry: Entry) -> int:
+def _entered(
+    log: "Log",
+    slug: str,
+    number: int,
+    entry: Entry,
+    more: Sequence[str] = (),
+    sums: Mapping[str, object] | None = None,
+) -> int:
     """Tell what was entered, and what says now: do not drive."""
     from axlewright.views import history_lines
 
@@ -128,7 +135,8 @@ def _entered(log: "Log", slug: str, number: int, entry: Entry) -> int:
     stops = [each for each in drive.reasons if each.state == "stop"]
     lines = [f"STOP: {each.what}: {each.why}. {each.do}" for each in stops]
     lines += ["Entered:", *history_lines([kept], entry.units)]
-    _tell(entry, {"entered": kept, "rig": slug, "drive": drive}, lines)
+    told = {"entered": kept, "rig": slug, "drive": drive, **(sums or {})}
+    _tell(entry, told, [*lines, *more])
     return STOPPED if stops else 0
 
 
@@ -336,19 +344,47 @@ def hit(
     *,
     side: Side | None = None,
     speed: str = "",
+    rod: str = "",
+    bow: str = "",
+    length: str = "",
+    off: str = "",
+    ratio: str = "",
     entry: Entry = NOTHING,
 ) -> int:
-    """Enter something that was hit, and show the five looks that it asks for."""
+    """Enter something that was hit, weigh a bowed rod, and show the five looks that it asks for.
+
+    Parameters
+    ----------
+    side
+        The vehicle's own side.
+    speed
+        How fast, about.
+    rod
+        What is bowed or moved: tie rod, drag link, track bar, lower arm, one wheel further back.
+    bow
+        How far it is bowed, or one wheel further back.
+    length
+        Of the rod, eye to eye; as given or assumed where it is left out.
+    off
+        How far the steering wheel is off centre, from memory; nobody drives to find out.
+    ratio
+        Of the steering.
+    """
     from axlewright import units
+    from axlewright.actions import off_centre_from, weigh_off_centre
     from axlewright.rig import Hit
-    from axlewright.views import wanted_look_lines
+    from axlewright.views import hit_lines, off_centre_json
 
     with _opened(entry) as log:
         slug = log.rig(rig)
         fast = units.parse(speed, "speed").value if speed else None
+        said = {"rod": rod, "bow": bow, "length": length, "off": off, "ratio": ratio}
+        asked = bool(bow or off)
+        told = weigh_off_centre(log, slug, said, entry.units) if asked else None
         body = Hit(what=what, side=side or "", speed=fast)
-        code = _entered(log, slug, log.enter(slug, body, **entry.said()), entry)
-        if not entry.json_:
-            looks = log.wanted(slug, "after_hit")
-            sys.stdout.write("\n".join(["Now look:", *wanted_look_lines(looks)]) + "\n")
-        return code
+        number = log.enter(slug, body, **entry.said())
+        if told is not None:
+            off_centre_from(log, slug, said, on=entry.said()["on"], system=entry.units)
+        sums = {} if told is None else {"off_centre": off_centre_json(told)}
+        lines = hit_lines(told, log.wanted(slug, "after_hit"), log.axle(slug), entry.units)
+        return _entered(log, slug, number, entry, lines, sums)

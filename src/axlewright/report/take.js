@@ -94,6 +94,11 @@
       lines.push(`Toe changes by ${turned(...got.turn)}, which is ${long(...toe)} at this tread.`);
     }
     lines.push(`It turns the steering wheel off centre by ${turned(...got.wheel)}.`);
+    if (bow === 0 && felt !== null) {
+      lines.length = 0;
+      if (felt / deg <= Number(sheet.dataset.reading)) return say(["Nothing seen and nothing felt: the sum has nothing to say. The looks stand."]);
+      lines.push(`You said: nothing bowed; steering wheel ${felt} deg off centre.`);
+    }
     if (felt !== null) {
       const off = felt / deg, near = Number(sheet.dataset.reading);
       // The guard stands on the rejecting side: a bow never explains everything for certain.
@@ -106,6 +111,7 @@
         lines.push(`What is seen may explain it all, or leave up to ${fixed(left[1] * deg, 0)} deg to something else. Cannot tell means fix before trip: look below, from the top.`);
       }
     }
+    if (bow === 0 && felt !== null) return say(lines);
     lines.push(straight ? "An axle that has moved: fix before trip." : "A bowed rod is changed, never straightened: fix before trip.");
     return say(lines);
   };

@@ -25,7 +25,9 @@ from axlewright.upkeep.looks import (
     may_drive,
     open_looks,
     wanted_looks,
+    where_of,
 )
+from axlewright.upkeep.off_centre import OFF_CENTRE, off_centre_objections
 from axlewright.upkeep.outlived import Outlived, still_of
 from axlewright.upkeep.past import BrokeAgainstOrder, Driven, Past, against_order, broken, driven
 from axlewright.upkeep.readings import (
@@ -49,6 +51,7 @@ __all__ = [
     "FIRST_LINE",
     "FRESH",
     "OCCASIONS",
+    "OFF_CENTRE",
     "BrokeAgainstOrder",
     "Carried",
     "CheckDone",
@@ -89,11 +92,13 @@ __all__ = [
     "looks_since",
     "may_drive",
     "objections",
+    "off_centre_objections",
     "open_looks",
     "procedures_of",
     "sheet",
     "still_of",
     "verdict",
     "wanted_looks",
+    "where_of",
     "worth",
 ]

@@ -224,7 +224,7 @@ def _since(ordered: Sequence[Kept], *kinds: type) -> tuple[dt.date, int]:
 
 
 def _open(kept: Kept, look: LookTaken) -> Reason:
-    where = f"{look.side} {look.part}".strip() or look.look
+    where = where_of(look)
     if look.state == "stop":
         return Reason(
             state="stop",
@@ -240,6 +240,15 @@ def _open(kept: Kept, look: LookTaken) -> Reason:
         do="Put it right or measure it, then look again.",
         number=kept.number,
     )
+
+
+def where_of(look: LookTaken) -> str:
+    """Where a look found something, in words: the part with its side, else what was looked at."""
+    after = looks().get(look.look)
+    if after is not None and look.part in {"", look.look}:
+        title = after.title[0].lower() + after.title[1:]
+        return f"{title}, {look.side}" if look.side else title
+    return f"{look.side} {look.part}".strip() or look.look
 
 
 def _shaking(ordered: Sequence[Kept]) -> list[Reason]:

@@ -39,6 +39,7 @@ from axlewright.views.told import told_lines
 from axlewright.views.why import why_lines
 
 if typing.TYPE_CHECKING:
+    from axlewright.views.after_hit import hit_lines, hit_words
     from axlewright.views.align_drawing import toe_drawing
     from axlewright.views.align_report import AlignData, align_data
     from axlewright.views.align_words import align_lines, align_sentence
@@ -79,17 +80,6 @@ if typing.TYPE_CHECKING:
         reading_lines,
         shimmy_question_lines,
     )
-    from axlewright.views.named_parts import kinds_meant
-    from axlewright.views.order import (
-        OrderData,
-        OrderLine,
-        misfit_words,
-        order_data,
-        order_field_rows,
-        order_lines,
-        order_sentence,
-    )
-    from axlewright.views.order_drawing import OrderPicture, order_picture
     from axlewright.views.look_words import (
         LEADS,
         LISTS,
@@ -100,6 +90,23 @@ if typing.TYPE_CHECKING:
         open_words,
         stop_words,
     )
+    from axlewright.views.named_parts import kinds_meant
+    from axlewright.views.off_centre_words import (
+        OffCentre,
+        off_centre,
+        off_centre_json,
+        rod_of,
+    )
+    from axlewright.views.order import (
+        OrderData,
+        OrderLine,
+        misfit_words,
+        order_data,
+        order_field_rows,
+        order_lines,
+        order_sentence,
+    )
+    from axlewright.views.order_drawing import OrderPicture, order_picture
     from axlewright.views.page_answer import AnswerPage, answer_page
     from axlewright.views.page_change import ChangeWords, PartRow, change_words, side_by_side
     from axlewright.views.page_levers import LeverGroup, lever_groups, tried_values
@@ -112,6 +119,7 @@ if typing.TYPE_CHECKING:
     from axlewright.views.report_words import ReportData, SheetData, report_data, sheet_data
     from axlewright.views.schema_decision import decision_schema
     from axlewright.views.take import TakeData, take_data
+    from axlewright.views.take_rods import Rod, rods
     from axlewright.views.told_decision import decision_lines
     from axlewright.views.travel import TravelRow, travel_rows, travel_sentence, travel_why_lines
     from axlewright.views.travel_paper import TravelData, travel_data
@@ -134,6 +142,7 @@ __all__ = [
     "LeverGroup",
     "Links",
     "MovesPage",
+    "OffCentre",
     "OrderData",
     "OrderLine",
     "OrderPicture",
@@ -143,6 +152,7 @@ __all__ = [
     "PoseTold",
     "PoseView",
     "ReportData",
+    "Rod",
     "SheetData",
     "Still",
     "TakeData",
@@ -190,6 +200,8 @@ __all__ = [
     "gearing_lines",
     "growing_picture",
     "history_lines",
+    "hit_lines",
+    "hit_words",
     "kinds_meant",
     "last_hit",
     "lever_groups",
@@ -202,6 +214,8 @@ __all__ = [
     "moves_page",
     "not_chosen_line",
     "not_judged_line",
+    "off_centre",
+    "off_centre_json",
     "open_words",
     "options",
     "order_answer_schema",
@@ -225,6 +239,8 @@ __all__ = [
     "reading_lines",
     "report_data",
     "rests_line",
+    "rod_of",
+    "rods",
     "sentence",
     "severity_lines",
     "sheet_data",
@@ -277,6 +293,14 @@ _LATER = {
     "tyre_rows": "decision_tyres",
     "decision_json": "json_decision",
     "kinds_meant": "named_parts",
+    "hit_lines": "after_hit",
+    "hit_words": "after_hit",
+    "OffCentre": "off_centre_words",
+    "off_centre": "off_centre_words",
+    "off_centre_json": "off_centre_words",
+    "rod_of": "off_centre_words",
+    "Rod": "take_rods",
+    "rods": "take_rods",
     "LEADS": "look_words",
     "LISTS": "look_words",
     "drive_words": "look_words",

@@ -181,7 +181,8 @@ def happened(kept: Kept, system: str) -> str:  # noqa: PLR0911  (one way out for
             broke = f"; broke: {', '.join(chapter.broke)}" if chapter.broke else ""
             return f"before: {chapter.title}, {ends[0]} to {ends[1]}{broke}"
         case Noticed() as noticed:
-            told = ", ".join(f"{name} {word}" for name, word in noticed.answers)
+            said = [(name, word) for name, word in noticed.answers if name != "told" and word]
+            told = ", ".join(f"{name} {word}" for name, word in said)
             return f"noticed, {noticed.about}: {told}"
         case Fitted() as fitted:
             return f"{fitted.component} fitted at {fitted.place}"

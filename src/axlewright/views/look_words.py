@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from axlewright.rig import Hit, Job, Kept, LookState, LookTaken
-from axlewright.upkeep import Drive, Due, Reason, WantedLook, looks_since, open_looks
+from axlewright.upkeep import Drive, Due, Reason, WantedLook, looks_since, open_looks, where_of
 from axlewright.views.log import due_lines
 from axlewright.views.take_lists import on_ground
 
@@ -221,7 +221,7 @@ def open_words(history: Sequence[Kept]) -> tuple[OpenWords, ...]:
             OpenWords(
                 number=kept.number,
                 state=look.state,
-                what=f"{look.side} {look.part or look.look}".strip(),
+                what=where_of(look),
                 told=_told(kept, look),
                 close=close,
                 mended="; ".join(each.body.task for each in work if isinstance(each.body, Job)),

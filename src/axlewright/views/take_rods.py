@@ -241,15 +241,15 @@ def _rows(rod: Rod, unit: str, scale: float, diameter: float, system: str) -> tu
         out.append(
             RodRow(
                 bow=f"{number:g} {unit}",
-                short=_span(told.short, "length", system),
-                toe=_span(toe, "length", system) if rod.key == "tie_rod" else "",
-                wheel=_span(told.wheel, "angle", system),
+                short=rod_span(told.short, "length", system),
+                toe=rod_span(toe, "length", system) if rod.key == "tie_rod" else "",
+                wheel=rod_span(told.wheel, "angle", system),
             )
         )
     return tuple(out)
 
 
-def _span(ends: tuple[float, float], kind: str, system: str) -> str:
+def rod_span(ends: tuple[float, float], kind: str, system: str) -> str:
     """Both ends, no finer than a person measures."""
     unit = units.SYSTEMS[system][kind]
     size = units.known(kind)[unit]

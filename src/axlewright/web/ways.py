@@ -31,7 +31,7 @@ WAYS: Final = (
             Door("/paper", "Paper"),
         ),
     ),
-    Way("May I drive?", (Door("/looks", "Look it over"),)),
+    Way("May I drive?", (Door("/looks", "Look it over"), Door("/hit", "I just hit something"))),
     Way(
         "Set it right",
         (Door("/moves", "How it moves"),),

@@ -98,9 +98,18 @@ async def work(request: Request) -> Response:
 async def take_back(request: Request) -> Response:
     """Enter that a look was a slip."""
     slug = slug_of(request)
+    said, fault = await taken_back(request, slug)
+    look, shown = said.get("look", "")[:LONGEST], said.get("list", "")
+    if fault is None and "x-fragment" not in request.headers:
+        return RedirectResponse(f"/axle/{slug}/looks?list={quote(shown)}#look-{quote(look)}", 303)
+    refused = Refusal(place=f"look-{look}", fault=fault or "")
+    return await _looks(request, slug, shown, refused if fault else None)
+
+
+async def taken_back(request: Request, slug: str) -> tuple[Mapping[str, str], str | None]:
+    """Enter that a look was a slip; gives what was said, and what is wrong with it."""
     said = await form_of(request)
-    number, shown = said.get("number", ""), said.get("list", "")
-    look = said.get("look", "")[:LONGEST]
+    number = said.get("number", "")
     if not (number.isascii() and number.isdigit() and len(number) < 18):
         raise HTTPException(422, "Which look?")
 
@@ -108,11 +117,7 @@ async def take_back(request: Request) -> Response:
         log = bay_of(request).log()
         take_back_look(log, slug, int(number), said.get("reason", ""), looker_of(request, slug)[0])
 
-    fault = await _tried(taken)
-    if fault is None and "x-fragment" not in request.headers:
-        return RedirectResponse(f"/axle/{slug}/looks?list={quote(shown)}#look-{quote(look)}", 303)
-    refused = Refusal(place=f"look-{look}", fault=fault or "")
-    return await _looks(request, slug, shown, refused if fault else None)
+    return said, await _tried(taken)
 
 
 async def looker(request: Request) -> Response:

@@ -91,7 +91,7 @@ def test_a_change_of_one_side_moves_its_twin():
     assert geometry_columns(new)["point_spring_top_right_up"] == pytest.approx(0.85)
 
 
-@pytest.mark.parametrize("arms", ["three arms", "four arms", "radius arms"])
+@pytest.mark.parametrize("arms", ["three arms", "four arms", "radius arms", "angled arms"])
 def test_assumed_places_agree_with_what_the_strength_is_judged_by(arms):
     rig = rig_from_text(BARE.replace('arms = "three arms"', f'arms = "{arms}"'))
     columns = {name: float(value[0]) for name, value in geometry_columns(rig).items()}
@@ -104,6 +104,11 @@ def test_assumed_places_agree_with_what_the_strength_is_judged_by(arms):
     if arms == "radius arms":
         axle = 0.5 * (axle + place("arm_axle_far_left"))
     assert np.linalg.norm(place("arm_frame_left") - axle) == pytest.approx(columns["arm_length"])
+    if arms == "angled arms":
+        assert "point_track_bar_frame_up" not in columns
+        upper = np.linalg.norm(place("upper_arm_frame_left") - place("upper_arm_axle_left"))
+        assert upper == pytest.approx(0.8 * columns["arm_length"], rel=0.02)
+        return
     bar = np.linalg.norm(place("track_bar_frame") - place("track_bar_axle"))
     assert bar == pytest.approx(columns["track_bar_span"])
     upper, lower = place("kingpin_upper_left"), place("kingpin_lower_left")

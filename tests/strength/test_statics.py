@@ -21,6 +21,7 @@ LAYOUTS = [
     ("three arms", "coil-over on a damper bracket"),
     ("radius arms", "coil on a seat"),
     ("radius arms", "coil-over on a damper bracket"),
+    ("angled arms", "coil on a seat"),
     ("leaves", "leaf"),
 ]
 

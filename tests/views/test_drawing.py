@@ -297,6 +297,7 @@ LAYOUTS = [
     ("heron", {"held_by.arms": "four arms", "held_by.weight_on": "coil-over on a damper bracket"}),
     ("heron", {"steering.drive_side": "right", "steering.tie_rod_ahead": "yes"}),
     ("heron", {"kingpin.kind": "kingpins", "track_bar.on_axle": "left"}),
+    ("heron", {"held_by.arms": "angled arms"}),
     ("wagtail", {}),
     ("wagtail", {"held_by.arms": "leaves", "held_by.weight_on": "leaf"}),
     ("stork-rear", {}),

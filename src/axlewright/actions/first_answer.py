@@ -143,13 +143,16 @@ def _known(draft: Draft, paths: Iterable[str]) -> bool:
     return all(path in draft.answers and not draft.answers[path].dont_know for path in paths)
 
 
+_LACKING: Final = {"leaves": ("links", "track_bar"), "angled arms": ("track_bar",)}
+
+
 def _fits(asked: Field, draft: Draft) -> bool:
     """Whether an optional question makes sense for what has been said."""
     words, path = draft.words(), asked.path
     table = path.partition(".")[0]
     if not draft.belongs(asked) or path in STAND_INS:
         return False
-    if table in {"links", "track_bar"} and words.get("held_by.arms") == "leaves":
+    if table in _LACKING.get(words.get("held_by.arms", ""), ()):
         return False
     if (
         table == "damper_bracket"

@@ -31,7 +31,16 @@ from axlewright.geometry.alignment_turn import (
     track_bar_growth,
 )
 from axlewright.physics import alignment, steering
-from axlewright.rig import Columns, Finding, Readings, Rig, findings, point_columns, stops
+from axlewright.rig import (
+    Columns,
+    Finding,
+    Readings,
+    Rig,
+    findings,
+    has_track_bar,
+    point_columns,
+    stops,
+)
 from axlewright.tables import AlignmentTarget, alignment_mark, alignment_target
 
 Play: TypeAlias = Literal["none", "some", "not looked at"]
@@ -313,7 +322,7 @@ def _toe(length: Measured, diameter: float, *, told: bool) -> Measured:
 
 def _track_bar(rig: Rig, columns: Columns, found: list[Judged]) -> float | None:
     off = next((each for each in found if each.key == "off_centre"), None)
-    if off is None or off.verdict == "within" or rig.words.get("held_by.arms") == "leaves":
+    if off is None or off.verdict == "within" or not has_track_bar(rig.words):
         return None
     if "track_bar_span" not in columns or "track_bar_drop" not in columns:
         return None

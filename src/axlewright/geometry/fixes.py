@@ -87,10 +87,11 @@ def _cures(
     if points.steers:
         drop = STEP if now.slope_apart >= 0.0 or lift > 0.0 else -STEP
         out.append(("drop_arm", drop, points.moved("drag_link_pitman", (0.0, 0.0, -drop))))
-    if points.arms != "leaves":
+    if points.barred:
         raised = points.moved("track_bar_axle", (0.0, 0.0, STEP))
         out.append(("raised_track_bar", STEP, _centred(raised)))
         out.append(("track_bar_length", 0.0, _centred(points)))
+    if points.arms != "leaves":
         if points.steers and abs(lost) > LEAST["caster"]:
             key, longer, made = _arms_for(points, wanted)
             out.append((key, longer, made))

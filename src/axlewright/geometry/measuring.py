@@ -93,7 +93,7 @@ def _axle_steer(points: Hardpoints, span: float = BUMP) -> float:
 
 def _slope_apart(points: Hardpoints, turn: Column, pose: Column) -> float:
     """Angle between drag link and track bar seen from ahead, rad; nought without a track bar."""
-    if points.arms == "leaves":
+    if not points.barred:
         return 0.0
     bar = points.rod("track_bar")
     axle = pose[:3] + turn @ bar.axle[0]

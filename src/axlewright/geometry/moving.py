@@ -127,7 +127,7 @@ def refuse_unreachable(points: Hardpoints, made: Motion, where: str) -> None:
     gap = made.gap[lane]
     worst = int(np.nanargmax(np.abs(gap))) if np.isfinite(gap).any() else 0
     name, miss = rod_in_words(points.rods[worst].name), float(gap[worst])
-    if abs(miss) < 5e-4:
+    if abs(miss) < max(5e-4, abs(_misfit(points, lane)[1])):
         raise AxlewrightError(_elsewhere(points, lane, where), remedy=TAPE_AGAIN)
     way = "longer" if miss > 0.0 else "shorter"
     raise AxlewrightError(
@@ -136,8 +136,8 @@ def refuse_unreachable(points: Hardpoints, made: Motion, where: str) -> None:
     )
 
 
-def _elsewhere(points: Hardpoints, lane: int, where: str) -> str:
-    """What is wrong where every rod fits, but only with the axle thrown over."""
+def _misfit(points: Hardpoints, lane: int) -> tuple[str, float]:
+    """Rod that fits worst between its ends where they were taped, and how much too long it is."""
     found = {
         rod.name: float(
             rod.length[lane % len(rod.length)]
@@ -146,7 +146,12 @@ def _elsewhere(points: Hardpoints, lane: int, where: str) -> str:
         for rod in points.rods
     }
     name = max(found, key=lambda each: abs(found[each]))
-    off = found[name]
+    return name, found[name]
+
+
+def _elsewhere(points: Hardpoints, lane: int, where: str) -> str:
+    """What is wrong where one rod does not fit, or all do but only with the axle thrown over."""
+    name, off = _misfit(points, lane)
     if abs(off) < 5e-4:
         return f"The axle would turn over {where}: it cannot get there with these ends."
     way = "longer" if off > 0.0 else "shorter"

@@ -58,6 +58,11 @@ class Hardpoints:
         """How many draws the columns have."""
         return len(self.half_track)
 
+    @property
+    def barred(self) -> bool:
+        """Whether a track bar holds it sideways."""
+        return any(rod.name == "track_bar" for rod in self.rods)
+
     def rod(self, name: str) -> Rod:
         """One rod by name."""
         return next(each for each in self.rods if each.name == name)
@@ -120,6 +125,7 @@ def rod_names(words: Words) -> tuple[str, ...]:
     return {
         "four arms": (*lower, "upper_arm_left", "upper_arm_right", "track_bar"),
         "three arms": (*lower, "third_arm", "track_bar"),
+        "angled arms": (*lower, "upper_arm_left", "upper_arm_right"),
         "radius arms": (*lower, "arm_far_left", "arm_far_right", "track_bar"),
         "leaves": ("leaf_left", "leaf_right", "leaf_twist", "leaf_side"),
     }[words["held_by.arms"]]

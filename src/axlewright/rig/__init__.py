@@ -63,6 +63,8 @@ from axlewright.rig.order_sheet import (
 from axlewright.rig.reading import FOUND, WHERE, Condition, read_rig_text
 from axlewright.rig.replaced import on_housing, stays_behind
 from axlewright.rig.rig import MAY_BE_UNKNOWN, Rig, given_of, load_rig, rig_from_text, usual_words
+from axlewright.rig.rig import MAY_BE_UNKNOWN, Rig, given_of, load_rig, rig_from_text
+from axlewright.rig.scaling import angled_arms, has_track_bar
 from axlewright.rig.schema import change_schema, rig_schema
 from axlewright.rig.screw import screw_pitch
 from axlewright.rig.toml_text import decoded, file_bytes, tables_of
@@ -117,6 +119,7 @@ __all__ = [
     "TyreCode",
     "Withdrawn",
     "Words",
+    "angled_arms",
     "assumed",
     "change_from_text",
     "change_schema",
@@ -131,6 +134,7 @@ __all__ = [
     "geometry_columns",
     "geometry_doubts",
     "given_of",
+    "has_track_bar",
     "load_change",
     "load_order_sheet",
     "load_readings",

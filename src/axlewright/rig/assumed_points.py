@@ -11,7 +11,7 @@ import numpy as np
 
 from axlewright.rig.assumption import Assumption, Column, Columns, Words
 from axlewright.rig.fields_points import AXES, BY_NAME, POINTS, ROD_LENGTHS
-from axlewright.rig.scaling import MEMORY, has_track_bar, is_front, tube_outer
+from axlewright.rig.scaling import MEMORY, angled_arms, has_track_bar, is_front, tube_outer
 
 Place: TypeAlias = tuple[Column | float, Column | float, Column | float]
 Placed: TypeAlias = Callable[[Columns, Words, float], Place]
@@ -73,11 +73,16 @@ def _arm_frame(c: Columns, w: Words, sign: float) -> Place:
 
 
 def _upper_axle(c: Columns, w: Words, sign: float) -> Place:
+    if w["held_by.arms"] == "angled arms":
+        return 0.0, sign * angled_arms(c)[0], 0.16
     return 0.0, sign * _joint(c, w, "left" if sign > 0 else "right"), 0.14
 
 
 def _upper_frame(c: Columns, w: Words, sign: float) -> Place:
     ahead, left, up = _upper_axle(c, w, sign)
+    if w["held_by.arms"] == "angled arms":
+        _, far, run = angled_arms(c)
+        return reach(w) * run, sign * far, up + 0.02
     return ahead + reach(w) * 0.8 * c["arm_length"], left, up + 0.02
 
 
@@ -205,6 +210,7 @@ SETTLED: Final = frozenset({"kingpin_upper", "kingpin_lower"})  # caster and spa
 STEERED: Final = frozenset(point.name for point in POINTS if point.axle == "front")
 HELD_BY: Final = {
     "four arms": {"arm_frame", "arm_axle", "upper_arm_frame", "upper_arm_axle"},
+    "angled arms": {"arm_frame", "arm_axle", "upper_arm_frame", "upper_arm_axle"},
     "three arms": {"arm_frame", "arm_axle", "third_arm_frame", "third_arm_axle"},
     "radius arms": {"arm_frame", "arm_axle", "arm_axle_far"},
     "leaves": {"leaf_eye", "leaf_pad"},
@@ -218,7 +224,7 @@ def has_place(name: str, words: Words) -> bool:
     if name in STEERED and not is_front(words):
         return False
     if name.startswith("track_bar"):
-        return arms != "leaves"
+        return has_track_bar(words)
     if name.startswith("spring_") and arms == "leaves":
         return False
     return name not in OF_SOME or name in HELD_BY[arms]

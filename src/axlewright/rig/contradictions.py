@@ -28,6 +28,7 @@ def contradictions(
         *_bars(value),
         *_joints(value),
         *_words(words, conditions),
+        *_barred(words, value),
         *place_clashes(words, value),
     ]
 
@@ -197,6 +198,16 @@ def _joints(value: Mapping[str, float]) -> Iterator[Clash]:
             "gear.ring",
             f"a ring gear {_mm(ring)} across does not go with a shaft of {shaft * 1e3:.1f} mm",
             "measure across the teeth of the large gear, and the shaft at its thinnest",
+        )
+
+
+def _barred(words: Mapping[str, str], value: Mapping[str, float]) -> Iterator[Clash]:
+    if words.get("held_by.arms") == "angled arms" and any("track_bar_" in name for name in value):
+        yield Clash(
+            "held_by.arms",
+            "'angled arms' hold the axle sideways by themselves, but measures of a track bar are "
+            "given as well",
+            "say four arms where there is a track bar, or leave the track bar out",
         )
 
 

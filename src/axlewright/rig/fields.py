@@ -3,7 +3,7 @@
 from axlewright.rig.field import Field
 from axlewright.rig.fields_more import MORE_FIELDS
 
-ARMS = ("four arms", "three arms", "radius arms", "leaves")
+ARMS = ("four arms", "three arms", "radius arms", "angled arms", "leaves")
 WEIGHT_ON = ("coil on a seat", "coil-over on a damper bracket", "leaf")
 LOCKS = ("open", "limited slip", "locks by itself", "locks on command")
 CONDITIONS = ("as listed", "nothing mended, nothing hurts", "never looked at")
@@ -20,7 +20,8 @@ FIRST_FIELDS: tuple[Field, ...] = (
         path="held_by.arms",
         kind="word",
         asks="What holds the axle under the vehicle?",
-        how="Look from the side: count the arms from frame to axle, or see the leaf springs.",
+        how="Count the arms from frame to axle. Upper arms that run together over the middle, and "
+        "no track bar: angled arms. Or see the leaf springs.",
         example="three arms",
         choices=ARMS,
         question=1,

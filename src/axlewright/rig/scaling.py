@@ -72,8 +72,18 @@ def is_front(words: Words) -> bool:
 
 
 def has_track_bar(words: Words) -> bool:
-    """Whether a track bar holds the axle sideways."""
-    return words["held_by.arms"] != "leaves"
+    """Whether a track bar holds the axle sideways; leaves and angled arms do it themselves."""
+    return words["held_by.arms"] not in {"leaves", "angled arms"}
+
+
+def angled_arms(columns: Columns) -> tuple[float, Column, Column]:
+    """Angled upper arms: their ends from the middle at axle and frame, and their run, m; memory."""
+    near, far = 0.07, 0.45 * columns["arm_apart"]
+    return (
+        near,
+        far,
+        np.sqrt(np.maximum((0.8 * columns["arm_length"]) ** 2 - (far - near) ** 2, 0.01)),
+    )
 
 
 def other_weight(columns: Columns, words: Words) -> Column:

@@ -12,6 +12,7 @@ from axlewright.rig import (
     assumed,
     changed_rig,
     findings,
+    has_track_bar,
     mended_parts,
     point_columns,
     stops,
@@ -139,6 +140,6 @@ def _not_judged(rig: Rig) -> tuple[str, ...]:
     if rig.axle == "front":
         never.append(f"{pivots} wear (no rate for it is known: rock the wheel)")
     never.append("gear wear (it hangs on oil, backlash and pattern)")
-    if rig.words["held_by.arms"] != "leaves":
+    if has_track_bar(rig.words):
         never.append("the frame rail behind the track bar's bracket")
     return tuple(never)

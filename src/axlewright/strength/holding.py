@@ -6,7 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from axlewright.physics import frame, metals, section
-from axlewright.rig import Column, Columns, Words
+from axlewright.rig import Column, Columns, Words, angled_arms, has_track_bar
 
 # Where arms and springs end, m; memory. No leading margin moves with them (a test says by how
 # little), so they carry no band; places taped for the travel study are not used here.
@@ -36,11 +36,16 @@ class Support:
 
 
 def supports(
-    columns: Columns, words: Words, place: dict[str, int], stops: Collection[str] = SIGN
+    columns: Columns,
+    words: Words,
+    place: dict[str, int],
+    across: Column,
+    stops: Collection[str] = SIGN,
 ) -> list[Support]:
     """Everything that holds the housing, each with its stiffness about its node.
 
-    ``stops`` names the sides whose spring stands on its bump stop.
+    ``across`` is where each node stands, (n, nodes) m; ``stops`` names the sides whose spring
+    stands on its bump stop.
     """
     held: list[Support] = []
     bush = columns["bushing_stiffness"]
@@ -68,6 +73,8 @@ def supports(
                     rod,
                 )
             )
+        if words["held_by.arms"] == "angled arms":
+            held.append(_angled_arm(columns, words, place["centre"], side, across, rod))
     if words["held_by.arms"] == "three arms":
         rise = THREE_UP + 0.0 * bush
         rod = _in_series(_bar(columns, "arm", columns["arm_length"]), bush)
@@ -80,7 +87,7 @@ def supports(
                 rod,
             )
         )
-    if words["held_by.arms"] != "leaves":
+    if has_track_bar(words):
         held.append(_track_bar(columns, words, place))
     return held
 
@@ -120,6 +127,20 @@ def _spring(
         offset=offset,
         direction=None,
         rod_stiffness=None,
+    )
+
+
+def _angled_arm(
+    columns: Columns, words: Words, node: int, side: str, across: Column, stiffness: Column
+) -> Support:
+    near, far, run = angled_arms(columns)
+    none, way = 0.0 * run, -1.0 if words["rig.axle"] == "front" else 1.0
+    return _rod(
+        f"upper_arm_{side}",
+        node,
+        _offset(none, SIGN[side] * near - across[:, node], THREE_UP + none),
+        _direction(way * run, SIGN[side] * (far - near), UPPER_RISE + none),
+        stiffness,
     )
 
 

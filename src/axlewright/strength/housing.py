@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 
 from axlewright.duty import CASES, Loads
 from axlewright.physics import frame, metals, section
-from axlewright.rig import Column, Columns, Words
+from axlewright.rig import Column, Columns, Words, has_track_bar
 from axlewright.strength.holding import SIGN, supports
 from axlewright.strength.wheel_end import WheelEnd
 
@@ -65,7 +65,7 @@ def inner_order(columns: Columns, words: Words) -> Order:
         here = dict(inner)
         if words["held_by.arms"] == "leaves":
             del here["arm"]
-        elif words["track_bar.on_axle"] == side:
+        elif has_track_bar(words) and words["track_bar.on_axle"] == side:
             here["track_bar"] = columns["track_bar_span"]
         out[side] = tuple(sorted(here, key=lambda name: -float(here[name][0])))
     return out
@@ -88,7 +88,7 @@ def stations(
         outer["kingpin"] = np.minimum(pivot, bearing - GAP)
     end = outer["kingpin" if front else "bearing"] - columns["forging_length"]
     inner = {"seat": 0.5 * columns["spring_spacing"], "arm": 0.5 * columns["arm_apart"]}
-    if words["held_by.arms"] != "leaves":
+    if has_track_bar(words):
         inner["track_bar"] = 0.5 * columns["track_bar_span"]
     names: list[str] = []
     places: list[Column] = []
@@ -177,7 +177,7 @@ def solve_housing(
     tension: dict[str, Column] = {}
     forces: dict[str, Column] = {}
     for stops, alike in _alike(words).items():
-        held = supports(columns, words, place, stops)
+        held = supports(columns, words, place, across, stops)
         node_of = np.array([support.node for support in held])
         about = np.stack([support.stiffness for support in held], axis=1)
         some, cut, state = frame.solve_chain(

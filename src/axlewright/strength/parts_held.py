@@ -51,6 +51,7 @@ def _bracket(
     plate: Column,
     height: Column,
     times: Column | float = 1.0,
+    named: str = "",
 ) -> None:
     bends, tears = (times * one for one in bracket_strength(columns, words, plate, height))
     boxed = "" if isinstance(times, float) else ", times what boxing to the frame adds (memory)"
@@ -58,7 +59,7 @@ def _bracket(
         Row(
             kind="force",
             part=part,
-            mode="bends",
+            mode=f"{named}bends",
             basis=f"bolt force x height against two plastic cheeks{boxed}",
         ),
         force / each(bends),
@@ -68,7 +69,7 @@ def _bracket(
         Row(
             kind="force",
             part=part,
-            mode="tears at its weld",
+            mode=f"{named}tears at its weld",
             basis="weld lines of the feet, bending and shear added square, throat 0.707 leg"
             f"{boxed}",
         ),
@@ -169,6 +170,17 @@ def _arm_brackets(
         force / each(holds),
         holds=holds,
     )
+    if kind == "angled arms":  # they alone hold the axle sideways
+        _bracket(
+            ledger,
+            columns,
+            words,
+            part,
+            housing.tension[f"upper_arm_{side}"],
+            columns["arm_plate"],
+            columns["arm_bracket_height"] + 0.0,
+            named="the upper arm's ",
+        )
     upper = [key for key in housing.tension if key in {f"upper_arm_{side}", "upper_arm"}]
     for key in upper:
         if key == "upper_arm" and side == "right":

@@ -73,19 +73,13 @@ def wear_of(columns: Columns, words: Words, housing: Housing) -> tuple[Wear, ...
         out.append(_bearing(columns, words, side, per_km))
         if words["rig.axle"] == "front":
             out.append(_joint(columns, words, side, per_km))
-        if words["held_by.arms"] in {"four arms", "three arms"}:
-            force = housing.tension[f"lower_arm_{side}"]
+        for rod, mode in (("lower_arm", "cracks at its weld"), *_upper_weld(words)):
+            if f"{rod}_{side}" not in housing.tension:
+                continue
+            force = housing.tension[f"{rod}_{side}"]
             stress = np.abs(force) * _per_newton(columns, "arm_bracket_height")[:, None]
-            out.append(
-                _weld(
-                    columns,
-                    f"link_brackets_{side}",
-                    "cracks at its weld",
-                    stress,
-                    root * _mended(words, f"link_brackets_{side}"),
-                    per_km,
-                )
-            )
+            category = root * _mended(words, f"link_brackets_{side}")
+            out.append(_weld(columns, f"link_brackets_{side}", mode, stress, category, per_km))
     if "track_bar" in housing.tension:
         force = np.abs(housing.tension["track_bar"])
         ends = {
@@ -106,6 +100,13 @@ def wear_of(columns: Columns, words: Words, housing: Housing) -> tuple[Wear, ...
                 )
             )
     return tuple(out)
+
+
+def _upper_weld(words: Words) -> tuple[tuple[str, str], ...]:
+    """Angled upper arms alone hold the axle sideways, so their brackets are told as well."""
+    if words["held_by.arms"] != "angled arms":
+        return ()
+    return (("upper_arm", "cracks at the upper arm's weld"),)
 
 
 def _mended(words: Words, part: str) -> float:

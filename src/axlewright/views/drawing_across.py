@@ -33,6 +33,7 @@ def draw_across(pen: Pen, axle: Axle) -> None:
         _shaft(pen, axle, side)
     if axle.arms != "leaves":
         _arms(pen, axle)
+    if axle.barred:
         _track_bar(pen, axle)
     if axle.front:
         _rods(pen, axle)

@@ -7,7 +7,7 @@ the mechanical model; castings, coils and leaves have their usual shape.
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from axlewright.rig import Columns, TyreCode, Words
+from axlewright.rig import Columns, TyreCode, Words, has_track_bar
 from axlewright.strength import stations
 
 Spot = tuple[float, float, float]
@@ -37,6 +37,11 @@ class Axle:
     def arms(self) -> str:
         """What holds the axle."""
         return self.words["held_by.arms"]
+
+    @property
+    def barred(self) -> bool:
+        """Whether a track bar holds it sideways."""
+        return has_track_bar(self.words)
 
     @property
     def tube(self) -> float:
@@ -124,6 +129,16 @@ class Axle:
         if self.arms == "four arms":
             ends = [self.y[f"joint_{side}"] for side in SIDES]
             return tuple(((0.0, y, 140.0), (self.reach * length, y, 160.0)) for y in ends)
+        if self.arms == "angled arms":
+            near, far = 70.0, 0.45 * self.mm["arm_apart"]
+            run = max(length**2 - (far - near) ** 2, 1.0) ** 0.5
+            return tuple(
+                (
+                    (0.0, SIGN[side] * near, 160.0),
+                    (self.reach * run, SIGN[side] * far, 180.0),
+                )
+                for side in SIDES
+            )
         return ()
 
 
@@ -253,11 +268,11 @@ def _single(axle: Axle, kind: str) -> Spot:  # noqa: PLR0911, PLR0912 (one line 
             far = "right" if axle.words.get("steering.drive_side", "left") == "left" else "left"
             x, y, z = axle.arm_tip(far)
             return 0.6 * x, _between(axle.y[f"kingpin_{far}"], y, 0.6), z
-        case "track_bar" if axle.arms != "leaves":
+        case "track_bar" if axle.barred:
             return _middle(*axle.track_bar_ends())
-        case "track_bar_bracket_axle" | "bracket_bolts" if axle.arms != "leaves":
+        case "track_bar_bracket_axle" | "bracket_bolts" if axle.barred:
             return axle.track_bar_ends()[0]
-        case "track_bar_bracket_frame" if axle.arms != "leaves":
+        case "track_bar_bracket_frame" if axle.barred:
             return axle.track_bar_ends()[1]
         case "links" if axle.arms != "leaves":
             (x0, y, z), (x1, _, _) = axle.lower_arm_ends("left")

@@ -41,7 +41,7 @@ def draw_plan(pen: Pen, axle: Axle) -> None:
     for upper in axle.upper_arm_ends():
         _arm(pen, axle, *upper)
     _springs(pen, axle)
-    if axle.arms != "leaves":
+    if axle.barred:
         near, far = axle.track_bar_ends()
         pen.bar(seen(near), seen(far), axle.mm["track_bar_outer"], "track_bar")
         for place, part in ((near, "track_bar_bracket_axle"), (far, "track_bar_bracket_frame")):

@@ -38,7 +38,7 @@ def draw_side(pen: Pen, axle: Axle) -> None:
         pen.disc(0.0, -axle.mm["truss_height"], 0.5 * axle.mm["truss_outer"], "truss", "part")
     if axle.front:
         _steering(pen, axle)
-    if axle.arms != "leaves":
+    if axle.barred:
         x, y = seen(axle.track_bar_ends()[0])
         way = 1.0 if x > 0.0 else -1.0
         pen.shape(

@@ -174,7 +174,7 @@ def _behind(hand: _Hand) -> None:
             lean = SIGNS[place] * -float(hand.made.wheels[hand.row, place, 2])
         hand.shape(_wheel(_from_behind(hub), wide, radius, lean), "part")
     for name, near, far in hand.ends():
-        if name == "track_bar":
+        if name == "track_bar" or (name.startswith("upper") and not hand.points.barred):
             hand.bar(_from_behind(near), _from_behind(far), hand.thick(name))
             hand.joint(_from_behind(far), 0.6 * hand.thick(name))
             hand.fixed(_from_behind(near), 0.85 * hand.thick(name))

@@ -73,6 +73,10 @@ DRAWINGS: Final[dict[str, str]] = {
       o--.
      (O)  >========o one arm each side, bolted twice to the axle
       o--'""",
+    "angled arms": """
+      o------.  .------o   upper arms, from above: they run
+              (O)            together over the middle; no track bar
+      o===========o        lower arm, one each side""",
     "leaves": """
       o--.___   ___.--o
           '--(O)--'     leaf pack, clamped to the tube each side""",

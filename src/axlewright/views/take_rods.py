@@ -9,7 +9,7 @@ import numpy as np
 
 from axlewright import units
 from axlewright.physics import rod_bow, steering
-from axlewright.rig import Doubt, doubts
+from axlewright.rig import Doubt, doubts, has_track_bar
 from axlewright.strength import Assessment
 from axlewright.tables import looks_beyond
 from axlewright.views.phrases import quantity
@@ -181,7 +181,7 @@ def rods(assessment: Assessment, system: str = "metric") -> tuple[Rod, ...]:
             share=share,
         )
 
-    braced = "track_bar_span" in columns and rig.words["held_by.arms"] != "leaves"
+    braced = "track_bar_span" in columns and has_track_bar(rig.words)
     if rig.axle == "front":
         out = [
             made("tie_rod", "kingpin_spacing", "steering_arm", 0.5),

@@ -14,7 +14,7 @@ from scipy.spatial.transform import Rotation
 from axlewright.geometry import bind, clearance
 from axlewright.geometry.moving import at_ride, motion, slopes
 from axlewright.geometry.points import LEAF_SHARE, hardpoints, linkage_of
-from axlewright.physics import linkage
+from axlewright.physics import linkage, rod_bind
 from axlewright.rig import geometry_columns
 from geometry.cases import DATA, MM, THREE, demo, three_arms
 
@@ -154,16 +154,16 @@ def test_the_leaf_axle_itself_moves_on_that_arc():
 def test_bushings_clamped_hanging_down():
     # arm 842 mm rising 90 mm, two bushings of 8 N m a degree, clamped 100 mm down
     each = np.degrees(8.0)
-    twist = bind.arm_twist(0.842, 0.09, -0.1)
+    twist = rod_bind.arm_twist(0.842, 0.09, -0.1)
     assert np.degrees(twist) == pytest.approx(6.905317971239625)
     torque = 2.0 * each * twist
     assert torque == pytest.approx(110.485087539834)
     level = np.sqrt(0.842**2 - 0.09**2)
     assert torque / level == pytest.approx(131.97351613617775)
     assert 4 * torque / level / 50e3 == pytest.approx(0.01055788129089422)
-    assert np.degrees(bind.arm_twist(0.842, 0.09, 0.1)) == pytest.approx(-6.816462493721408)
+    assert np.degrees(rod_bind.arm_twist(0.842, 0.09, 0.1)) == pytest.approx(-6.816462493721408)
     # clamped hanging 100 mm down it twists through the same range, all of it to one side
-    through = np.degrees(bind.arm_twist(0.842, 0.09 - 0.1, -0.2))
+    through = np.degrees(rod_bind.arm_twist(0.842, 0.09 - 0.1, -0.2))
     assert through == pytest.approx(13.721780464961034)
     assert 4 * torque / level == pytest.approx(527.894064544711)
 

@@ -10,7 +10,7 @@ from typing import NamedTuple
 import numpy as np
 
 from axlewright.geometry.points import SIDES, Hardpoints, linkage_of
-from axlewright.physics import linkage
+from axlewright.physics import linkage, rod_bind
 from axlewright.physics.quantities import Num
 from axlewright.rig import Column, Columns, Words
 
@@ -72,7 +72,8 @@ def worst_parked(points: Hardpoints) -> Pull:
 def wind_up(points: Hardpoints) -> WindUp:
     """What rubber bushings do that were clamped at another height than the one it stands at.
 
-    Each arm swings about its frame end by the difference of its slopes; two bushings each resist.
+    Each arm swings about its frame end by the difference of its slopes; two bushings each resist,
+    of a radius arm the one at the frame, for it turns with the axle.
 
     References
     ----------
@@ -84,32 +85,21 @@ def wind_up(points: Hardpoints) -> WindUp:
     if not arms:
         return WindUp(twist=none, torque=none, force=none, rise=none)
     twists, force = [], none
+    bushings = 1.0 if points.arms == "radius arms" else 2.0
     for rod in arms:
         rise = rod.frame[:, 2] - rod.axle[:, 2] + c["travel_lift"]
-        twist = arm_twist(rod.length, rise, c["travel_clamped_at"])
-        torque = 2.0 * c["travel_bush_twist"] * twist
+        twist = rod_bind.arm_twist(rod.length, rise, c["travel_clamped_at"])
+        torque = bushings * c["travel_bush_twist"] * twist
         level = np.hypot(*(rod.frame - rod.axle).T[:2])
         twists.append(twist)
         force = force + torque / level
     twist = np.stack(twists, axis=-1)
     return WindUp(
         twist=twist,
-        torque=2.0 * c["travel_bush_twist"] * np.max(np.abs(twist), axis=-1),
+        torque=bushings * c["travel_bush_twist"] * np.max(np.abs(twist), axis=-1),
         force=force,
         rise=np.asarray(force / (2.0 * c["spring_rate"])),
     )
-
-
-def arm_twist(length: Num, rise: Num, clamped_at: Num) -> Column:
-    """Twist of an arm's bushings at ride, clamped at a height against it, rad.
-
-    ``rise`` is how much higher the frame's end is; ``clamped_at`` is negative hanging down; the
-    twist is
-    positive where the bushings push the axle down.
-    """
-    now = np.arcsin(np.clip(rise / length, -1.0, 1.0))
-    then = np.arcsin(np.clip((rise - clamped_at) / length, -1.0, 1.0))
-    return np.asarray(then - now)
 
 
 def roll_bind(points: Hardpoints, roll: float = 0.1) -> float:

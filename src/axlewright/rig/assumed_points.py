@@ -4,7 +4,7 @@ They follow from the quantities that the strength of the axle is judged by (arm 
 track bar, kingpins), so that drawing, strength and travel speak of one axle.
 """
 
-from collections.abc import Callable, Container
+from collections.abc import Callable, Collection, Container
 from typing import Final, TypeAlias
 
 import numpy as np
@@ -243,20 +243,29 @@ def mirrored(given: Container[str]) -> frozenset[str]:
     )
 
 
-def point_assumptions(given: Container[str]) -> tuple[Assumption, ...]:
-    """Assumptions of everything that the second hour measures, for what was given."""
+def point_assumptions(
+    given: Container[str], only: Collection[str] | None = None
+) -> tuple[Assumption, ...]:
+    """Assumptions of what the second hour measures, for what was given; ``only`` some of it."""
+    if only is not None and not any(name.startswith("point_") for name in only):
+        return tuple(item for item in TRAVEL if item.quantity in only)
     follow = mirrored(given)
     made = [
         _coordinate(name, side, axis, follow)
         for name in PLACED
         for side in (("left", "right") if BY_NAME[name].sided else ("",))
         for axis in range(3)
+        if only is None or _quantity(name, side, axis) in only
     ]
-    return (*made, *TRAVEL)
+    return (*made, *(item for item in TRAVEL if only is None or item.quantity in only))
+
+
+def _quantity(name: str, side: str, axis: int) -> str:
+    return f"point_{name}_{side}_{AXES[axis]}".replace("__", "_")
 
 
 def _coordinate(name: str, side: str, axis: int, follow: Container[str]) -> Assumption:
-    quantity = f"point_{name}_{side}_{AXES[axis]}".replace("__", "_")
+    quantity = _quantity(name, side, axis)
     sign, placed = SIGNS.get(side, 1.0), PLACED[name]
     twin = quantity.replace("_left_", "_right_") if side == "left" else ""
     twin = quantity.replace("_right_", "_left_", 1) if side == "right" else twin
@@ -322,6 +331,8 @@ TRAVEL: Final[tuple[Assumption, ...]] = (
     _plain("travel_lift", "lift since the places were taped", 0.0, 0.002,
            source="none was told of"),
     _plain("travel_clamped_at", "axle's height when the bolts were tightened", 0.0, 0.01),
+    _plain("travel_crossing", "one wheel up and the other down, where they cross", 0.08, 1.5,
+           family="lognormal"),
     _plain(
         "travel_forgings_turned", "end forgings turned", 0.0, 0.003, kind="angle",
         source="none was told of", applies=is_front,

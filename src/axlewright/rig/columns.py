@@ -17,7 +17,7 @@ from axlewright.rig.assumed_housing import HOUSING
 from axlewright.rig.assumed_joint import JOINT
 from axlewright.rig.assumed_steering import STEERING
 from axlewright.rig.assumption import Assumption, Column
-from axlewright.rig.fields_points import GEOMETRY
+from axlewright.rig.fields_points import BUSHED, GEOMETRY, held_quantities
 from axlewright.rig.rig import Rig
 
 ASSUMPTIONS: tuple[Assumption, ...] = (
@@ -134,7 +134,7 @@ def assumed(rig: Rig) -> tuple[Assumption, ...]:
     """Assumptions that stand in for what this rig's owner did not give."""
     return tuple(
         item
-        for item in ASSUMPTIONS
+        for item in _items(rig)
         if item.quantity not in rig.given and item.matters(rig.words, rig.given)
     )
 
@@ -142,6 +142,7 @@ def assumed(rig: Rig) -> tuple[Assumption, ...]:
 def doubts(rig: Rig) -> tuple[Doubt, ...]:
     """Everything that is drawn for this rig: given readings with doubt, then assumptions."""
     columns = point_columns(rig)
+    held = held_quantities(rig.words["held_by.arms"])
     given = [
         Doubt(
             quantity=datum.quantity,
@@ -156,7 +157,7 @@ def doubts(rig: Rig) -> tuple[Doubt, ...]:
         for datum in rig.given.values()
         if datum.doubt > 0.0
         and datum.quantity != "from_help"
-        and not datum.quantity.startswith(GEOMETRY)
+        and (not datum.quantity.startswith(GEOMETRY) or datum.quantity in held)
     ]
     return (*given, *_taken(assumed(rig), columns))
 
@@ -198,8 +199,9 @@ def _settle(
     rig: Rig, score_of: Callable[[str], Column], draws: int, *, geometry: bool = False
 ) -> dict[str, Column]:
     columns: dict[str, Column] = {name: np.full(draws, value) for name, value in ABSENT.items()}
+    held = held_quantities(rig.words["held_by.arms"])
     for name, datum in rig.given.items():
-        if not geometry and name.startswith(GEOMETRY):
+        if not geometry and name.startswith(GEOMETRY) and name not in held:
             continue
         drawn = datum.value + (datum.doubt * score_of(name) if datum.doubt > 0.0 else 0.0)
         columns[name] = np.broadcast_to(np.asarray(drawn, dtype=np.float64), (draws,))
@@ -207,12 +209,13 @@ def _settle(
     built: dict[str, Column] = {}
     if rig.built is not None:
         built = _settle(rig.built, score_of, draws, geometry=geometry)
-    items, follows = ASSUMPTIONS, FOLLOWS
-    if geometry:
-        from axlewright.rig.assumed_points import mirrored, point_assumptions
-        from axlewright.rig.assumed_shaft import LINE
+        if not geometry:  # rods keep the lengths that fitted when their ends were taped
+            columns |= {f"taped_{name}": built[name] for name in held if name in built}
+            columns["taped_radius"] = built["radius"]
+    items, follows = _items(rig, geometry=geometry), FOLLOWS
+    if geometry or len(held) > len(BUSHED):
+        from axlewright.rig.assumed_points import mirrored
 
-        items += point_assumptions(rig.given) + LINE
         follows |= mirrored(rig.given)
     kept = (
         set(built) - set(rig.built.given if rig.built is not None else ()) - follows - rig.renewed
@@ -225,6 +228,20 @@ def _settle(
             continue
         columns[item.quantity] = item.values(columns, rig.words, score_of(item.quantity))
     return columns
+
+
+def _items(rig: Rig, *, geometry: bool = False) -> tuple[Assumption, ...]:
+    """Assumptions of a rig; of the second hour all, or what the strength reads of it."""
+    held = held_quantities(rig.words["held_by.arms"])
+    if not geometry and not held:
+        return ASSUMPTIONS
+    from axlewright.rig.assumed_points import point_assumptions
+
+    if not geometry:
+        return ASSUMPTIONS + point_assumptions(rig.given, held)
+    from axlewright.rig.assumed_shaft import LINE
+
+    return ASSUMPTIONS + point_assumptions(rig.given) + LINE
 
 
 def _derive(columns: dict[str, Column]) -> None:

@@ -152,6 +152,12 @@ SECOND_HOUR: Final[tuple[Field, ...]] = (
         "0 mm", -0.3, 0.2, 0.005,
     ),
     _length(
+        "travel.crossing",
+        "How far up goes one wheel, and down the other, on the hardest crossed ground of a month?",
+        "Against ride: half the difference of both wheel-to-wing gaps, in a photo or a ditch.",
+        "80 mm", 0.0, 0.3, 0.01,
+    ),
+    _length(
         "travel.bumper_ahead",
         "How far beyond the axle is the lowest edge of the bumper?",
         "Plumb line from the edge that a bank meets first, to below the wheel centres.",
@@ -227,6 +233,27 @@ POINT_FIELDS: tuple[Field, ...] = (
     *SECOND_HOUR,
     *SHAFT_FIELDS,
 )
+BUSHED: Final = ("travel_lift", "travel_clamped_at", "travel_bush_twist", "travel_crossing")
+FIGHTING: Final = ("arm_frame", "arm_axle", "upper_arm_frame", "upper_arm_axle",
+                   "track_bar_frame", "track_bar_axle")  # fmt: skip
+
+
+def held_quantities(arms: str) -> tuple[str, ...]:
+    """What the strength of an axle reads of the second hour: all that binds it with no load."""
+    if arms == "leaves":
+        return ()
+    if arms != "four arms":
+        return BUSHED
+    ends = [
+        f"point_{name}{side}_{axis}"
+        for name in FIGHTING
+        for side in (("_left", "_right") if BY_NAME[name].sided else ("",))
+        for axis in AXES
+    ]
+    longer = [f"longer_{name}" for name, _ in ROD_LENGTHS if name != "third_arm"]
+    return (*BUSHED, *ends, *longer)
+
+
 GEOMETRY: Final = (
     "point_",
     "travel_",

@@ -92,6 +92,23 @@ def supports(
     return held
 
 
+def arm_slopes(columns: Columns, words: Words) -> dict[str, tuple[Column, Column]]:
+    """Length of each arm and how much higher its end at the frame is, m, by name."""
+    arms, length = words["held_by.arms"], columns["arm_length"]
+    out: dict[str, tuple[Column, Column]] = {}
+    if arms == "leaves":
+        return out
+    for side in ("right", "left"):
+        low = -(0.5 * columns[f"tube_outer_{side}"] + columns["arm_bracket_height"])
+        name = "radius_arm" if arms == "radius arms" else "lower_arm"
+        out[f"{name}_{side}"] = (length, FRAME_UP - low)
+        if arms in {"four arms", "angled arms"}:
+            out[f"upper_arm_{side}"] = (UPPER_SHARE * length, UPPER_RISE + 0.0 * length)
+    if arms == "three arms":
+        out["upper_arm"] = (UPPER_SHARE * length, UPPER_RISE + 0.0 * length)
+    return out
+
+
 def _spring(
     columns: Columns, words: Words, place: dict[str, int], side: str, *, on_stop: bool
 ) -> Support:

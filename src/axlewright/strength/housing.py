@@ -15,7 +15,8 @@ from numpy.typing import NDArray
 from axlewright.duty import CASES, Loads
 from axlewright.physics import frame, metals, section
 from axlewright.rig import Column, Columns, Words, has_track_bar
-from axlewright.strength.holding import SIGN, supports
+from axlewright.strength.binding import HELD, Binding, binding, bound_action
+from axlewright.strength.holding import SIGN, arm_slopes, supports
 from axlewright.strength.wheel_end import WheelEnd
 
 GAP = 0.004  # least distance between two stations, m, so that no beam has no length
@@ -32,7 +33,9 @@ class Housing:
 
     ``place`` names the node of each station and ``held_at`` that of each support; ``faces`` are
     the global actions (Fx, Fy, Fz, Mx, My, Mz) on both faces of every element, (n, rows,
-    element, 2, 6); ``residual`` is what the free body lacks over the largest load, (n, rows).
+    element, 2, 6). Rows are the cases and, last, what is there with nothing on the axle; tension
+    and support forces hold what binds. ``residual`` is what the free body lacks over the largest
+    load, (n, rows).
     """
 
     order: Order
@@ -45,6 +48,7 @@ class Housing:
     support_force: dict[str, Column]
     residual: Column
     status: NDArray[np.int64]
+    bound: Binding
 
     def actions(self, station: str, side: str) -> Column:
         """Actions just inboard and outboard of a station, the larger in moment; (n, rows, 6)."""
@@ -168,16 +172,34 @@ def solve_housing(
     nodes = np.zeros((draws, count, 3))
     nodes[..., 1] = across
     stiff = _stiffness(columns, names, place)
+    bound = binding(columns, words, arm_slopes(columns, words))
     force = _chain_loads(columns, words, loads, ends, place, across)
+    arm = nodes[:, None]
+    applied = np.concatenate(
+        [
+            np.sum(force[..., :3], axis=2),
+            np.sum(force[..., 3:] + np.cross(arm, force[..., :3]), axis=2),
+        ],
+        axis=-1,
+    )
+    largest = np.max(np.abs(force), axis=(2, 3))
     rows = force.shape[1]
+    own: dict[str, Column] = {}
+    alike_rows = _alike(words)
+    braced = {stops: supports(columns, words, place, across, stops) for stops in alike_rows}
+    for support in next(iter(braced.values())):
+        acts = bound_action(bound, words, support.name, nodes[:, support.node], support.offset)
+        if acts is not None:
+            own[support.name] = acts
+            force[:, :, support.node] += acts
     displacement = np.empty((draws, rows, count, 6))
     faces = np.empty((draws, rows, count - 1, 2, 6))
     reaction = np.zeros((draws, rows, 6))
     status = np.zeros(draws, dtype=np.int64)
     tension: dict[str, Column] = {}
     forces: dict[str, Column] = {}
-    for stops, alike in _alike(words).items():
-        held = supports(columns, words, place, across, stops)
+    for stops, alike in alike_rows.items():
+        held = braced[stops]
         node_of = np.array([support.node for support in held])
         about = np.stack([support.stiffness for support in held], axis=1)
         some, cut, state = frame.solve_chain(
@@ -188,6 +210,8 @@ def solve_housing(
         for place_in, support in enumerate(held):
             moved = some[:, :, support.node]
             acts = -np.einsum("nij,ncj->nci", about[:, place_in], moved)
+            if support.name in own:
+                acts += own[support.name][:, alike]
             forces.setdefault(support.name, np.empty((draws, rows, 6)))[:, alike] = acts
             arm = nodes[:, None, support.node]
             reaction[:, alike, :3] += acts[..., :3]
@@ -199,16 +223,9 @@ def solve_housing(
                     support.direction[:, None],
                     support.rod_stiffness[:, None],
                 )
+                if support.name in bound.pull:
+                    pull += bound.pull[support.name][:, alike]
                 tension.setdefault(support.name, np.empty((draws, rows)))[:, alike] = pull
-    arm = nodes[:, None]
-    applied = np.concatenate(
-        [
-            np.sum(force[..., :3], axis=2),
-            np.sum(force[..., 3:] + np.cross(arm, force[..., :3]), axis=2),
-        ],
-        axis=-1,
-    )
-    largest = np.max(np.abs(force), axis=(2, 3))
     residual = np.max(np.abs(applied + reaction), axis=-1) / np.maximum(largest, 1.0)
     return Housing(
         order=kept,
@@ -221,6 +238,7 @@ def solve_housing(
         support_force=forces,
         residual=residual,
         status=status,
+        bound=bound,
     )
 
 
@@ -231,8 +249,8 @@ def _alike(words: Words) -> dict[tuple[str, ...], list[int]]:
     depend on its stiffness; elsewhere it is statics, and one state serves every case.
     """
     if words["held_by.arms"] != "radius arms":
-        return {("left", "right"): list(range(len(CASES)))}
-    out: dict[tuple[str, ...], list[int]] = {}
+        return {("left", "right"): list(range(HELD + 1))}
+    out: dict[tuple[str, ...], list[int]] = {(): [HELD]}
     for row, case in enumerate(CASES):
         out.setdefault(case.on_stop, []).append(row)
     return out
@@ -273,16 +291,16 @@ def _chain_loads(
 ) -> Column:
     draws, count = across.shape
     rows = loads.ground.shape[1]
-    force = np.zeros((draws, rows, count, 6))
+    force = np.zeros((draws, HELD + 1, count, 6))
     for index, side in enumerate(("left", "right")):
-        force[:, :, place[f"wheel_{side}"], :3] = ends.force[:, :, index]
-        force[:, :, place[f"wheel_{side}"], 3:] = ends.moment_at_wheel[:, :, index]
+        force[:, :rows, place[f"wheel_{side}"], :3] = ends.force[:, :, index]
+        force[:, :rows, place[f"wheel_{side}"], 3:] = ends.moment_at_wheel[:, :, index]
         if words["rig.axle"] == "front":
             node = place[f"kingpin_{side}"]
-            force[:, :, node, :3] += ends.rods_force[:, :, index]
-            force[:, :, node, 3:] += ends.rods_moment[:, :, index]
+            force[:, :rows, node, :3] += ends.rods_force[:, :, index]
+            force[:, :rows, node, 3:] += ends.rods_moment[:, :, index]
     total = np.sum(loads.drive, axis=-1)
-    force[:, :, place["centre"], 2] += loads.centre[..., 2]
-    force[:, :, place["centre"], 4] -= total
-    force[:, :, place["centre"], 3] += total / columns["axle_ratio"][:, None]
+    force[:, :rows, place["centre"], 2] += loads.centre[..., 2]
+    force[:, :rows, place["centre"], 4] -= total
+    force[:, :rows, place["centre"], 3] += total / columns["axle_ratio"][:, None]
     return force

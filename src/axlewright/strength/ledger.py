@@ -15,7 +15,7 @@ from axlewright.duty import CASES
 from axlewright.physics.quantities import Num
 from axlewright.rig import Column
 
-SLOTS = 3  # ratios in one check, at most
+CASE_ROWS = len(CASES)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,7 +43,7 @@ def each(values: Num) -> Column:
 
 
 class Ledger:
-    """Collects rows with their ratios; arrays are (draws, case rows)."""
+    """Collects rows with their ratios, (draws, case rows) and perhaps one of what binds."""
 
     def __init__(self, draws: int) -> None:
         self.rows: list[Row] = []
@@ -52,7 +52,7 @@ class Ledger:
         self._holds: list[Column] = []
 
     def add(self, row: Row, *ratios: Column, holds: Num) -> None:
-        """Write one row; each ratio is (draws, case rows), ``holds`` the capacity, (draws,)."""
+        """Write one row; ratios are (draws, case rows or one more), ``holds`` is (draws,)."""
         self.rows.append(row)
         self._ratios.append(ratios)
         self._holds.append(np.asarray(holds, dtype=np.float64))
@@ -64,16 +64,24 @@ class Ledger:
             out[place] = holds
         return out
 
-    def alike(self) -> Iterator[tuple[list[int], Column]]:
-        """Rows with as many ratios: their places, and the ratios, (rows, slots, draws, cases)."""
-        for slots in range(1, SLOTS + 1):
-            places = [at for at, ratios in enumerate(self._ratios) if len(ratios) == slots]
-            if places:
-                out = np.empty((len(places), slots, self._draws, len(CASES)))
-                for made, place in zip(out, places, strict=True):
-                    for slot, ratio in enumerate(self._ratios[place]):
-                        made[slot] = ratio
-                yield places, out
+    def alike(self) -> Iterator[tuple[list[int], Column, Column | None]]:
+        """Rows with as many ratios: places, ratios (rows, slots, draws, cases), and what binds.
+
+        The last is (rows, slots, draws, 1), or None where nothing does.
+        """
+        grouped: dict[tuple[int, bool], list[int]] = {}
+        for at, ratios in enumerate(self._ratios):
+            bound = any(ratio.shape[-1] > CASE_ROWS and ratio[:, -1].any() for ratio in ratios)
+            grouped.setdefault((len(ratios), bound), []).append(at)
+        for (slots, bound), places in grouped.items():
+            out = np.empty((len(places), slots, self._draws, CASE_ROWS))
+            held = np.zeros((*out.shape[:-1], 1)) if bound else None
+            for row, place in enumerate(places):
+                for slot, ratio in enumerate(self._ratios[place]):
+                    out[row, slot] = ratio[:, :CASE_ROWS]
+                    if held is not None and ratio.shape[-1] > CASE_ROWS:
+                        held[row, slot, :, 0] = ratio[:, -1]
+            yield places, out, held
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,13 +90,15 @@ class Solved:
 
     ``hardness`` is the factor on the live part at which the row gives (inf: never);
     ``utilisation`` is one over the factor on all loads of the case at which it gives;
-    ``capacity`` is (rows, draws).
+    ``capacity`` is (rows, draws); ``held`` (rows, draws) is the share of it that is taken up
+    with nothing on the axle, by what binds.
     """
 
     rows: tuple[Row, ...]
     hardness: Column
     utilisation: Column
     capacity: Column
+    held: Column
 
 
 STANDS = np.array([1.0 if case.standing else 0.0 for case in CASES[1:]])
@@ -99,26 +109,36 @@ def solve(ledger: Ledger) -> Solved:
     capacity = ledger.capacities()
     shape = (*capacity.shape, len(CASES) - 1)
     hardness, utilisation = np.empty(shape), np.empty(shape)
-    for places, ratios in ledger.alike():
+    taken = np.zeros_like(capacity)
+    for places, ratios, held in ledger.alike():
         pushes = np.array([ledger.rows[place].pushes_only for place in places])
-        hardness[places], utilisation[places] = _solved(ratios, pushes)
+        hardness[places], utilisation[places] = _solved(ratios, held, pushes)
+        if held is not None:
+            taken[places] = np.sqrt(np.sum(held[..., 0] ** 2, axis=1))
     return Solved(
         rows=tuple(ledger.rows),
         hardness=hardness,
         utilisation=utilisation,
         capacity=capacity,
+        held=taken,
     )
 
 
-def _solved(ratios: Column, pushes: NDArray[np.bool_]) -> tuple[Column, Column]:
+def _solved(
+    ratios: Column, held: Column | None, pushes: NDArray[np.bool_]
+) -> tuple[Column, Column]:
     """Hardness and utilisation of rows with as many ratios, (rows, draws, live cases)."""
     stands, live = ratios[..., :1], ratios[..., 1:]
     total = stands * STANDS
     total += live
-    utilisation = np.sqrt(_summed(total, total))
     square = _summed(live, live)
     mixed = _summed(live, stands) * STANDS
     constant = _summed(stands, stands) * STANDS - 1.0
+    if held is not None:  # what binds is there in every case
+        total += held
+        mixed += _summed(live, held)
+        constant += 2.0 * _summed(stands, held) * STANDS + _summed(held, held)
+    utilisation = np.sqrt(_summed(total, total))
     with np.errstate(divide="ignore", invalid="ignore"):
         root = mixed * mixed
         root -= square * constant
@@ -129,6 +149,8 @@ def _solved(ratios: Column, pushes: NDArray[np.bool_]) -> tuple[Column, Column]:
     hardness[constant >= 0.0] = 0.0
     if pushes.any():
         one_base, one_live = stands[pushes, 0] * STANDS, live[pushes, 0]
+        if held is not None:
+            one_base = one_base + held[pushes, 0]
         with np.errstate(divide="ignore", invalid="ignore"):
             forward = np.where(one_live > 1e-9, (1.0 - one_base) / one_live, np.inf)
         hardness[pushes] = np.where(one_base >= 1.0, 0.0, forward)

@@ -4,6 +4,7 @@ import numpy as np
 
 from axlewright.physics import bolt, column, metals
 from axlewright.rig import Column, Columns, Words
+from axlewright.strength.binding import bolt_force
 from axlewright.strength.housing import Housing
 from axlewright.strength.ledger import Ledger, Row, each
 
@@ -11,6 +12,7 @@ SIDES = ("left", "right")
 PLATED = 2.0  # a second plate on each cheek doubles its thickness
 FAYING = 0.20  # friction between bracket cheeks and sleeve; EN 1993-1-8 class D
 PRELOAD = 0.7  # of proof
+FACE = 0.65  # middle of the clamped ring of a bushing's sleeve over its bolt's diameter; memory
 
 
 def held_rows(ledger: Ledger, columns: Columns, words: Words, housing: Housing) -> None:
@@ -78,19 +80,28 @@ def _bracket(
     )
 
 
-def _slip(ledger: Ledger, columns: Columns, name: str, force: Column, diameter: Column) -> None:
+def _slip(
+    ledger: Ledger,
+    columns: Columns,
+    name: str,
+    force: Column,
+    diameter: Column,
+    torque: Column | None = None,
+) -> None:
     pitch = 0.13 * diameter
     preload = PRELOAD * columns["bolt_proof"] * bolt.stress_area(diameter, pitch)
     holds = bolt.slip_resistance(preload, FAYING, 2.0)
+    ratios = [force] if torque is None else [force, torque / each(FACE * diameter)]
     ledger.add(
         Row(
             kind="force",
             part="bracket_bolts",
             mode=f"the {name} bolt slips in its bracket",
-            basis="clamp (70 % of proof) x 0.20 x two faces, EN 1993-1-8 class D",
+            basis="clamp (70 % of proof) x 0.20 x two faces, EN 1993-1-8 class D"
+            + ("" if torque is None else "; pull and the wound-up bushing's twist added square"),
             breaks=False,
         ),
-        force / each(holds),
+        *(ratio / each(holds) for ratio in ratios),
         holds=holds,
     )
 
@@ -146,16 +157,11 @@ def _arm_brackets(
         if kind == "radius arms"
         else housing.tension[name]
     )
-    _bracket(
-        ledger,
-        columns,
-        words,
-        part,
-        force,
-        columns["arm_plate"],
-        columns["arm_bracket_height"] + 0.0,
-    )
-    _slip(ledger, columns, f"{side} arm", force, columns["arm_bolt"])
+    height, bound = columns["arm_bracket_height"] + 0.0, housing.bound
+    bends = force if kind == "radius arms" else bolt_force(bound, name, force, height)
+    _bracket(ledger, columns, words, part, bends, columns["arm_plate"], height)
+    twist = None if kind == "radius arms" else bound.torque[name]
+    _slip(ledger, columns, f"{side} arm", force, columns["arm_bolt"], twist)
     inner = np.maximum(columns["arm_outer"] - 2.0 * columns["arm_wall"], 0.0)
     holds = column.critical_load(
         columns["arm_length"], columns["arm_outer"], inner, columns["rod_yield"], metals.STEEL, 1.0
@@ -170,15 +176,17 @@ def _arm_brackets(
         force / each(holds),
         holds=holds,
     )
-    if kind == "angled arms":  # they alone hold the axle sideways
+    if f"upper_arm_{side}" in housing.tension:
+        above = f"upper_arm_{side}"
+        force = bolt_force(bound, above, housing.tension[above], height)
         _bracket(
             ledger,
             columns,
             words,
             part,
-            housing.tension[f"upper_arm_{side}"],
+            force,
             columns["arm_plate"],
-            columns["arm_bracket_height"] + 0.0,
+            height,
             named="the upper arm's ",
         )
     upper = [key for key in housing.tension if key in {f"upper_arm_{side}", "upper_arm"}]

@@ -9,9 +9,10 @@ from functools import cache
 
 import numpy as np
 
-from axlewright.duty import hard_trail_cycles, hard_trail_share, live_cases
+from axlewright.duty import CASES, hard_trail_cycles, hard_trail_share, live_cases
 from axlewright.physics import bearing, cross_joint, weld_fatigue
 from axlewright.rig import Column, Columns, Words
+from axlewright.strength.binding import bolt_force
 from axlewright.strength.housing import Housing, tube_sections
 from axlewright.strength.parts_joint import trunnion_limit
 from axlewright.tables import weld_detail
@@ -76,7 +77,9 @@ def wear_of(columns: Columns, words: Words, housing: Housing) -> tuple[Wear, ...
         for rod, mode in (("lower_arm", "cracks at its weld"), *_upper_weld(words)):
             if f"{rod}_{side}" not in housing.tension:
                 continue
-            force = housing.tension[f"{rod}_{side}"]
+            arm = f"{rod}_{side}"
+            height = columns["arm_bracket_height"]
+            force = bolt_force(housing.bound, arm, housing.tension[arm], height)
             stress = np.abs(force) * _per_newton(columns, "arm_bracket_height")[:, None]
             category = root * _mended(words, f"link_brackets_{side}")
             out.append(_weld(columns, f"link_brackets_{side}", mode, stress, category, per_km))
@@ -103,8 +106,8 @@ def wear_of(columns: Columns, words: Words, housing: Housing) -> tuple[Wear, ...
 
 
 def _upper_weld(words: Words) -> tuple[tuple[str, str], ...]:
-    """Angled upper arms alone hold the axle sideways, so their brackets are told as well."""
-    if words["held_by.arms"] != "angled arms":
+    """Two upper arms hold the axle sideways or fight the lower ones: their brackets count too."""
+    if words["held_by.arms"] not in {"angled arms", "four arms"}:
         return ()
     return (("upper_arm", "cracks at the upper arm's weld"),)
 
@@ -124,7 +127,7 @@ def _per_newton(columns: Columns, height_of: str) -> Column:
 def _weld(
     columns: Columns, part: str, mode: str, stress: Column, category: float, per_km: Column
 ) -> Wear:
-    live = stress[:, 1:]
+    live = stress[:, 1 : len(CASES)]
     damage = np.sum(weld_fatigue.exponential_damage(live, cycles(), category), axis=-1)
     damage = damage / columns["weld_scatter"] * per_km / 2.13
     return Wear(

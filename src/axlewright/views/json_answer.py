@@ -150,6 +150,7 @@ def _checks(assessment: Assessment) -> list[dict[str, Any]]:
                 "demand": _quantity(used * holds, row.kind),
                 "capacity": _quantity(holds, row.kind),
                 "utilisation": used,
+                "parked": _quantity(float(point.solved.held[number, 0]) * holds, row.kind),
                 "band": {"low": low, "high": high, "confidence": 0.9},
                 "gives_at_hardness": _number(float(point.solved.hardness[number, 0, case])),
                 "fails": used > 1.0,

@@ -179,7 +179,14 @@ def _check() -> Schema:
             "mendable": TEXT,
             "order": {"enum": ["one bad moment", "wearing out"]},
         },
-        {"gives_at_hardness": NUMBER},
+        {
+            "gives_at_hardness": NUMBER,
+            "parked": {
+                **_ref("quantity"),
+                "description": "what of the demand is there with nothing on the axle: arms that "
+                "do not fit, bushings clamped away from ride",
+            },
+        },
     )
 
 

@@ -10,7 +10,16 @@ from axlewright.tables import consequence
 from axlewright.views.answer import doubt_name
 from axlewright.views.bent_words import bent_lines
 from axlewright.views.drawing_ink import CLOSENESS
-from axlewright.views.phrases import closeness, gives, gives_at, part_name, quantity, span, then
+from axlewright.views.phrases import (
+    closeness,
+    gives,
+    gives_at,
+    parked_line,
+    part_name,
+    quantity,
+    span,
+    then,
+)
 
 LEAST_SHARE = 0.005  # of the doubt; less is not told
 
@@ -26,6 +35,7 @@ class CheckRow:
     used: str
     basis: str
     caveat: str
+    parked: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -97,6 +107,7 @@ def _checks(assessment: Assessment, place: Place, system: str) -> tuple[CheckRow
                 used=f"{used:.2f}{band}",
                 basis=row.basis,
                 caveat=row.caveat,
+                parked=parked_line(assessment, number, system),
             )
         )
     return tuple(out)

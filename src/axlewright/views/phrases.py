@@ -5,7 +5,7 @@ from math import floor, isfinite, isinf, log10
 from axlewright import units
 from axlewright.duty import live_cases
 from axlewright.rig import Columns
-from axlewright.strength import Place, WearPlace
+from axlewright.strength import Assessment, Place, WearPlace
 from axlewright.tables import consequence, consequences
 
 THEN = {
@@ -28,6 +28,19 @@ CASES_EITHER = {  # a case of either side, without its side
     "braking": "hard braking",
     "pull_both": "full pull with both wheels",
 }
+
+
+LEAST_HELD = 0.01  # of a capacity; less is not told
+
+
+def parked_line(assessment: Assessment, number: int, system: str) -> str:
+    """What a check has to carry with nothing on the axle, by what binds; empty where little."""
+    solved = assessment.point.solved
+    share, holds = float(solved.held[number, 0]), float(solved.capacity[number, 0])
+    if share < LEAST_HELD:
+        return ""
+    told = quantity(share * holds, solved.rows[number].kind, system)
+    return f"of it {told} parked, with no load on the axle: what binds is there in every case"
 
 
 def part_name(part: str, side: str | None = None) -> str:

@@ -7,7 +7,7 @@ from axlewright.strength import Assessment, part_influences
 from axlewright.tables import consequence
 from axlewright.views.answer import doubt_name
 from axlewright.views.bent_words import bent_lines
-from axlewright.views.phrases import gives_at, part_name, quantity, span
+from axlewright.views.phrases import gives_at, parked_line, part_name, quantity, span
 
 
 def why_lines(assessment: Assessment, rank: int, system: str = "metric") -> list[str]:
@@ -43,6 +43,9 @@ def why_lines(assessment: Assessment, rank: int, system: str = "metric") -> list
             ),
             f"     {row.basis}",
         ]
+        parked = parked_line(assessment, number, system)
+        if parked:
+            lines.append(f"     {parked}")
         if row.caveat:
             lines.append(f"     caveat: {row.caveat}")
     kept = bent_lines(assessment, place, system)

@@ -2,23 +2,24 @@
 
 Beside it: SciPy's ``root`` (Levenberg-Marquardt) on the lengths of the rods, one pose at a time,
 and Gauss-Newton in NumPy on the same residuals, all at once: rods first, then tie rod and drag
-link about the kingpins, as ours does. SciPy's solves the axle alone.
+link about the kingpins, as ours does. SciPy's solves the axle alone. Then the same on rods that
+fight (radius arms, four arms) and on angled arms.
 """
 
 import time
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from statistics import median
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.optimize import root
+from scipy.optimize import least_squares, root
 
 from axlewright.geometry import Hardpoints, hardpoints, motion, travel_grid
 from axlewright.geometry.moving import turns_of
 from axlewright.geometry.points import linkage_of
 from axlewright.physics import linkage
-from axlewright.rig import drawn_geometry_columns, geometry_columns, load_rig
+from axlewright.rig import Rig, drawn_geometry_columns, geometry_columns, load_rig
 
 RIG = "examples/rigs/heron.toml"
 POSES, RIGS, TURNS = 2000, 100_000, 5
@@ -90,7 +91,79 @@ def measure() -> list[Row]:
         Row(f"grid of {POSES}, every output", grid, None, "asked: 20 ms"),
         Row(f"{RIGS:,} sampled rigs at ride", many, None, "asked: 0.6 s"),
         Row(f"{RIGS:,} rigs, made ready, every point moved", whole, None, "beside it"),
+        *(row for name, one in _others(rig) for row in _layout(name, one, heights)),
     ]
+
+
+def _others(heron: Rig) -> list[tuple[str, Hardpoints]]:
+    """Axles on radius arms, on four arms and on angled arms."""
+    wagtail = load_rig("examples/rigs/wagtail.toml")
+    out = [("radius arms", hardpoints(geometry_columns(wagtail), wagtail.words))]
+    bare = {
+        name: datum
+        for name, datum in heron.given.items()
+        if not name.startswith(("point_", "longer_", "track_bar_"))
+    }
+    for arms in ("four arms", "angled arms"):
+        rig = replace(heron, given=bare).with_word("held_by.arms", arms)
+        out.append((arms, hardpoints(geometry_columns(rig), rig.words)))
+    return out
+
+
+def _layout(name: str, points: Hardpoints, heights: Array) -> list[Row]:
+    """Pose and grid of one more layout; the peers solve for least strain energy."""
+    near = np.stack([rod.frame[0] for rod in points.rods])
+    far = np.stack([rod.axle[0] for rod in points.rods])
+    own = np.array([float(rod.length[0]) for rod in points.rods])
+    stiff = np.array([float(rod.stiffness[0]) for rod in points.rods])
+    half, held = float(points.half_track[0]), linkage_of(points)
+    together = least_strain(near, far, half, own, stiff, heights)
+    found = linkage.axle_poses(held, heights).pose
+    if not np.allclose(found[:, [0, 1, 4, 5]], together, atol=1e-7):
+        raise RuntimeError("the peers do not agree")
+    root_stiff = np.sqrt(stiff / stiff.max())
+
+    def alone(height: Array) -> Array:
+        def strained(at: Array) -> Array:
+            gaps = _gaps(at[None], near, far, half, own, height[None])[0]
+            return np.asarray(root_stiff * gaps)
+
+        return np.asarray(least_squares(strained, np.zeros(4), method="lm", xtol=1e-12).x)
+
+    def both() -> None:
+        _steered(points, least_strain(near, far, half, own, stiff, heights), heights)
+
+    bump, roll, steer = (np.linspace(-0.1, 0.1, 20), np.linspace(-0.1, 0.1, 10),
+                         np.linspace(-0.3, 0.3, 10))  # fmt: skip
+    pose = _median(lambda: linkage.axle_poses(held, heights), 5) / POSES
+    single = _median(lambda: [alone(each) for each in heights[:20]], 2) / 20
+    batched = _median(both, 3) / POSES
+    grid = _median(lambda: travel_grid(points, bump, roll, steer), 5)
+    return [
+        Row(f"{name}: pose with both wheels", pose, single, "peer: least_squares(method='lm')"),
+        Row(f"{name}: pose with both wheels", pose, batched, "peer: Gauss-Newton in NumPy"),
+        Row(f"{name}: grid of {POSES}, every output", grid, None, "asked: 20 ms"),
+    ]
+
+
+def least_strain(
+    near: Array, far: Array, half: float, own: Array, stiff: Array, heights: Array
+) -> Array:
+    """All poses of least strain energy at once, slopes by small differences."""
+    at, step = np.zeros((len(heights), 4)), 1e-7
+    slope = np.empty((len(heights), len(own), 4))
+    for _ in range(12):
+        miss = _gaps(at, near, far, half, own, heights)
+        for column in range(4):
+            moved = at.copy()
+            moved[:, column] += step
+            slope[:, :, column] = (_gaps(moved, near, far, half, own, heights) - miss) / step
+        weighted = slope.transpose(0, 2, 1) * (stiff / stiff.max())
+        push = np.linalg.solve(weighted @ slope, (weighted @ miss[..., None]))[..., 0]
+        at -= push
+        if np.max(np.abs(push)) < 1e-10:
+            break
+    return at
 
 
 def _median(call: Callable[[], object], times: int) -> float:

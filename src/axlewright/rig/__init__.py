@@ -63,7 +63,6 @@ from axlewright.rig.order_sheet import (
 from axlewright.rig.reading import FOUND, WHERE, Condition, read_rig_text
 from axlewright.rig.replaced import on_housing, stays_behind
 from axlewright.rig.rig import MAY_BE_UNKNOWN, Rig, given_of, load_rig, rig_from_text, usual_words
-from axlewright.rig.rig import MAY_BE_UNKNOWN, Rig, given_of, load_rig, rig_from_text
 from axlewright.rig.scaling import angled_arms, has_track_bar
 from axlewright.rig.schema import change_schema, rig_schema
 from axlewright.rig.screw import screw_pitch

@@ -182,7 +182,7 @@ def _check() -> Schema:
         {
             "gives_at_hardness": NUMBER,
             "parked": {
-                **_ref("quantity"),
+                **ref("quantity"),
                 "description": "what of the demand is there with nothing on the axle: arms that "
                 "do not fit, bushings clamped away from ride",
             },

@@ -12,7 +12,12 @@ from pathlib import Path
 from typing import Any
 
 from axlewright.rig import change_schema, rig_schema
-from axlewright.views import answer_schema, decision_schema, order_answer_schema
+from axlewright.views import (
+    answer_schema,
+    decision_schema,
+    order_answer_schema,
+    plan_schema,
+)
 
 ROOT = Path(__file__).parents[1]
 FOLDER = ROOT / "docs" / "schemas"
@@ -27,6 +32,7 @@ def schemas() -> Mapping[str, Mapping[str, Any]]:
         "answer": (answer_schema(), "axlewright_answer"),
         "decide": (decision_schema(), "axlewright_decide"),
         "order-answer": (order_answer_schema(), "axlewright_order_answer"),
+        "plan": (plan_schema(), "axlewright_plan"),
     }
     return {
         f"{kind}-{schema['properties'][key]['const']}": schema

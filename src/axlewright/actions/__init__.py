@@ -39,6 +39,7 @@ if typing.TYPE_CHECKING:
     from axlewright.actions.past import chapter_of, grounds_of, noticed_of
     from axlewright.actions.readings import own_limit, take_reading
     from axlewright.actions.start import Conversation
+    from axlewright.actions.swap_plan import PlanAnswer, plan_file, plan_paper, write_plan
     from axlewright.actions.take import take_html, take_pdf, write_take
     from axlewright.actions.travel import travel_file, travel_paper, write_travel
 
@@ -53,6 +54,7 @@ __all__ = [
     "Listed",
     "Log",
     "Moves",
+    "PlanAnswer",
     "Said",
     "align_file",
     "align_paper",
@@ -81,6 +83,8 @@ __all__ = [
     "order_draft",
     "order_file",
     "own_limit",
+    "plan_file",
+    "plan_paper",
     "read_draft",
     "reading_names",
     "rods_of",
@@ -96,6 +100,7 @@ __all__ = [
     "write_align",
     "write_decision",
     "write_order",
+    "write_plan",
     "write_questions",
     "write_report",
     "write_take",
@@ -119,6 +124,10 @@ _LATER = {
     "off_centre_from": "hit",
     "rods_of": "hit",
     "weigh_off_centre": "hit",
+    "plan_file": "swap_plan",
+    "plan_paper": "swap_plan",
+    "write_plan": "swap_plan",
+    "PlanAnswer": "swap_plan",
     "noticed_of": "past",
     "grounds_of": "past",
     "chapter_of": "past",

@@ -50,6 +50,11 @@ app.command(
     help="Say whether to leave it, mend, strengthen or replace, and what that hangs on.",
 )
 app.command(
+    "axlewright.cli.plan:plan",
+    name="plan",
+    help="Plan a swap: every step with its caution, in a good order for so many people.",
+)
+app.command(
     "axlewright.cli.take:take",
     name="take",
     help="Write one file to take along: it opens on any phone, without a network.",

@@ -7,6 +7,7 @@ from axlewright.report.paper import (
     decision_memo,
     questions_sheet,
 )
+from axlewright.report.swap import job_sheets
 from axlewright.report.take import take_page, take_paper
 from axlewright.report.travel import travel_report
 
@@ -14,6 +15,7 @@ __all__ = [
     "alignment_sheet",
     "assessment_report",
     "decision_memo",
+    "job_sheets",
     "order_paper",
     "questions_sheet",
     "take_page",

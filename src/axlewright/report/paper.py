@@ -15,6 +15,7 @@ from axlewright.views import (
     OrderData,
     ReportData,
     SheetData,
+    SwapData,
     TakeData,
     TravelData,
     sheet_data,
@@ -45,7 +46,14 @@ def decision_memo(data: DecisionData) -> bytes:
 
 def typeset(
     template: str,
-    data: ReportData | SheetData | TakeData | TravelData | AlignData | OrderData | DecisionData,
+    data: ReportData
+    | SheetData
+    | TakeData
+    | TravelData
+    | AlignData
+    | OrderData
+    | DecisionData
+    | SwapData,
 ) -> bytes:
     """Lay words out by a template beside this file, as PDF/UA-1."""
     import typst

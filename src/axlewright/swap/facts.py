@@ -74,6 +74,11 @@ class Facts:
         """Word of a fact, empty where there is none such."""
         return next((fact.word for fact in self.each if fact.name == name), "")
 
+    def saying(self, name: str, word: str) -> "Facts":
+        """Give the same facts with one of them answered otherwise."""
+        rest = tuple(fact for fact in self.each if fact.name != name)
+        return Facts((*rest, Fact(name=name, word=word, who="said")))
+
     def hold(self, only_if: str) -> bool:
         """Whether all of a condition's words hold; parted by a stroke, any of them will do.
 

@@ -11,7 +11,7 @@ from axlewright.rig import Change, Column, Rig, drawn_columns, drawn_geometry_co
 from axlewright.swap.bolts import TorqueLine, torque_lines
 from axlewright.swap.chosen import Work, chosen
 from axlewright.swap.doubt import DRAWS, Band, band_of, drawn, ends_drawn, middle_of
-from axlewright.swap.facts import SKILLS, Facts, facts_of
+from axlewright.swap.facts import QUESTIONS, SKILLS, Facts, facts_of
 from axlewright.swap.oil import OilLevel, oil_level
 from axlewright.swap.schedule import Schedule, scheduled
 from axlewright.tables import (
@@ -22,6 +22,7 @@ from axlewright.tables import (
     gate_questions,
     swap_measures,
 )
+from axlewright.upkeep import WantedLook, wanted_looks
 
 GRAVITY: Final = 9.80665
 AGREE: Final = 0.01  # front and rear may differ by this in rolling speed: common practice
@@ -43,7 +44,8 @@ class Plan:
     Times are bands in seconds: ``hands`` of all people together, ``whole`` from the first step to
     the last with the hands that there are, ``swap`` from the first jack to the last bolt with the
     weight on the wheels (None where nothing is lifted); ``bad_day`` is the end that one day in
-    twenty is beyond. ``lifts`` are masses in kg, low, middle and high.
+    twenty is beyond. ``lifts`` are masses in kg, low, middle and high; ``asked`` are the questions
+    whose other answer would change this plan.
     """
 
     rig: str
@@ -67,6 +69,8 @@ class Plan:
     questions: tuple[GateQuestion, ...]
     measures: tuple[SwapMeasure, ...]
     blocks: tuple[str, ...]
+    asked: tuple[str, ...]
+    looks: tuple[WantedLook, ...]
 
     @property
     def order(self) -> tuple[str, ...]:
@@ -132,7 +136,33 @@ def planned(
         questions=tuple(each for each in gate_questions().values() if facts.hold(each.only_if)),
         measures=tuple(each for each in swap_measures().values() if facts.hold(each.only_if)),
         blocks=_blocks(after, work),
+        asked=_asked(facts, fills=fills),
+        looks=_looks(after, work),
     )
+
+
+def _asked(facts: Facts, *, fills: bool) -> tuple[str, ...]:
+    """Questions whose other answer would change this plan."""
+
+    def outcome(told: Facts) -> tuple[object, ...]:
+        work = chosen(told)
+        return tuple(work.by_key), tuple(line.key for line in torque_lines(work, told))
+
+    now = outcome(facts)
+    found = []
+    for name, (_, words) in QUESTIONS.items():
+        others = [word for word in words if word != facts.word(name)]
+        if (name == "pinion" and fills) or any(
+            outcome(facts.saying(name, word)) != now for word in others
+        ):
+            found.append(name)
+    return tuple(found)
+
+
+def _looks(rig: Rig, work: Work) -> tuple[WantedLook, ...]:
+    if "apart_looks" not in work.by_key:
+        return ()
+    return wanted_looks("apart", rig.axle, rig.words)
 
 
 def _swap(work: Work, times: Mapping[str, Column], done: Mapping[str, Column]) -> Band | None:

@@ -62,6 +62,7 @@ if typing.TYPE_CHECKING:
     from axlewright.views.json_driveline import driveline_json
     from axlewright.views.json_order import order_answer_schema, order_json
     from axlewright.views.json_schema import answer_schema
+    from axlewright.views.json_swap import plan_json, plan_schema
     from axlewright.views.json_travel import travel_json
     from axlewright.views.locator import located_json, located_lines
     from axlewright.views.log import (
@@ -118,6 +119,9 @@ if typing.TYPE_CHECKING:
     from axlewright.views.pose_words import PoseTold, Still, pose_told, still_poses
     from axlewright.views.report_words import ReportData, SheetData, report_data, sheet_data
     from axlewright.views.schema_decision import decision_schema
+    from axlewright.views.swap_lines import plan_lines, plan_step_lines
+    from axlewright.views.swap_paper import SwapData, day_svg, swap_data
+    from axlewright.views.swap_words import BoltWords, PlanWords, StepWords, hours, plan_words
     from axlewright.views.take import TakeData, take_data
     from axlewright.views.take_rods import Rod, rods
     from axlewright.views.told_decision import decision_lines
@@ -134,6 +138,7 @@ __all__ = [
     "TYRE_GRID_NOTE",
     "AlignData",
     "AnswerPage",
+    "BoltWords",
     "ChangeWords",
     "ChoiceRow",
     "DecisionData",
@@ -149,12 +154,15 @@ __all__ = [
     "OrderRow",
     "PartRow",
     "Picture",
+    "PlanWords",
     "PoseTold",
     "PoseView",
     "ReportData",
     "Rod",
     "SheetData",
+    "StepWords",
     "Still",
+    "SwapData",
     "TakeData",
     "TravelData",
     "TravelRow",
@@ -177,6 +185,7 @@ __all__ = [
     "change_words",
     "choice_lines",
     "chosen",
+    "day_svg",
     "decision_data",
     "decision_json",
     "decision_lines",
@@ -202,6 +211,7 @@ __all__ = [
     "history_lines",
     "hit_lines",
     "hit_words",
+    "hours",
     "kinds_meant",
     "last_hit",
     "lever_groups",
@@ -229,6 +239,11 @@ __all__ = [
     "part_lines",
     "part_name",
     "past_lines",
+    "plan_json",
+    "plan_lines",
+    "plan_schema",
+    "plan_step_lines",
+    "plan_words",
     "pose_told",
     "pose_views",
     "price_rows",
@@ -250,6 +265,7 @@ __all__ = [
     "still_line",
     "still_poses",
     "stop_words",
+    "swap_data",
     "take_data",
     "toe_drawing",
     "told_lines",
@@ -309,6 +325,18 @@ _LATER = {
     "look_cards": "look_words",
     "open_words": "look_words",
     "stop_words": "look_words",
+    "swap_data": "swap_paper",
+    "SwapData": "swap_paper",
+    "plan_words": "swap_words",
+    "PlanWords": "swap_words",
+    "StepWords": "swap_words",
+    "BoltWords": "swap_words",
+    "hours": "swap_words",
+    "plan_lines": "swap_lines",
+    "plan_step_lines": "swap_lines",
+    "plan_json": "json_swap",
+    "plan_schema": "json_swap",
+    "day_svg": "swap_paper",
     "shimmy_question_lines": "log_readings",
     "reading_lines": "log_readings",
     "procedure_list_lines": "log_readings",

@@ -1,0 +1,284 @@
+"""The swap plan as JSON, SI whatever the reader's units, and its schema."""
+
+from collections.abc import Mapping
+from importlib.metadata import version
+from typing import Any, Final, TypeAlias
+
+from axlewright.swap import Band, Plan, Progress, missing_values, ready
+from axlewright.tables import fingerprint
+from axlewright.views.swap_words import SWAP_CAUTION
+
+Schema: TypeAlias = dict[str, Any]
+
+VERSION: Final = 1
+TEXT: Final[Schema] = {"type": "string"}
+YES_NO: Final[Schema] = {"type": "boolean"}
+COUNT: Final[Schema] = {"type": "integer", "minimum": 0}
+TEXTS: Final[Schema] = {"type": "array", "items": TEXT}
+REFERENCE: Final[Schema] = {"$ref": "#/$defs/quantity"}
+
+
+def plan_json(
+    plan: Plan, progress: Progress | None = None, stop_lines: tuple[str, ...] = ()
+) -> dict[str, Any]:
+    """Everything about a plan, and how far it has come."""
+    how = progress or Progress()
+    return {
+        "axlewright_plan": VERSION,
+        "package": version("axlewright"),
+        "tables": fingerprint(),
+        "caution": SWAP_CAUTION,
+        "rig": {
+            "name": plan.rig,
+            "axle": plan.axle,
+            "digest": plan.digest,
+            "changes": [*plan.changes],
+        },
+        "stop": bool(stop_lines),
+        "stop_lines": [*stop_lines],
+        "ready": ready(plan, how) and not stop_lines,
+        "missing_values": [*missing_values(plan, how)],
+        "blocks": [*plan.blocks],
+        "people": plan.people,
+        "skill": plan.skill,
+        "facts": [
+            {"name": fact.name, "word": fact.word, "who": fact.who} for fact in plan.facts.each
+        ],
+        "times": {
+            "hands": _time(plan.hands),
+            "whole": _time(plan.whole),
+            "swap": None if plan.swap is None else _time(plan.swap),
+            "bad_day": _plain(plan.bad_day, "s"),
+        },
+        "order": {
+            "solver": plan.schedule.solver,
+            "end": _plain(plan.schedule.end, "s"),
+            "least": _plain(plan.schedule.least, "s"),
+            "gap": _plain(plan.schedule.gap, "1"),
+        },
+        "steps": [_step(plan, place, how) for place in range(len(plan.order))],
+        "torques": [_torque(plan, place, how) for place in range(len(plan.lines))],
+        "oil": _oil(plan),
+        "toe": None
+        if plan.toe is None
+        else {
+            "aim": _banded(plan.toe.low, plan.toe.aim, plan.toe.high, "m"),
+            "across": _plain(plan.tyre_across, "m"),
+        },
+        "questions": [
+            {"key": each.key, "question": each.question, "yes": each.key in how.yes}
+            for each in plan.questions
+        ],
+        "measures": [
+            {
+                "key": each.key,
+                "title": each.title,
+                "procedure": each.procedure,
+                "before": how.measured.get(f"before/{each.key}", ""),
+                "after": how.measured.get(f"after/{each.key}", ""),
+            }
+            for each in plan.measures
+        ],
+    }
+
+
+def plan_schema() -> Schema:
+    """Schema of `plan_json`."""
+    maybe = {"anyOf": [REFERENCE, {"type": "null"}]}
+    step = {
+        "number": COUNT,
+        "key": TEXT,
+        "title": TEXT,
+        "stage": TEXT,
+        "do": TEXT,
+        "caution": TEXT,
+        "after": TEXTS,
+        "hands": TEXTS,
+        "people": COUNT,
+        "skill": TEXT,
+        "start": REFERENCE,
+        "takes": REFERENCE,
+        "where": TEXT,
+        "moves": {"enum": ["no", "vehicle", "axle"]},
+        "under": YES_NO,
+        "gate": YES_NO,
+        "photo": TEXT,
+        "photo_must": YES_NO,
+        "lifts": TEXT,
+        "mass": maybe,
+        "tools": TEXT,
+        "consumables": TEXT,
+        "fragile": TEXT,
+        "state": {"enum": ["open", "done", "left out"]},
+    }
+    torque = {
+        "key": TEXT,
+        "step": TEXT,
+        "what": TEXT,
+        "count": COUNT,
+        "thread": TEXT,
+        "grade": TEXT,
+        "by": {"enum": ["maker", "range"]},
+        "range": {**maybe, "description": "a range to choose from; never given for a maker's line"},
+        "plausible": {**maybe, "description": "a check on typing beside a maker's line"},
+        "set": maybe,
+        "printed": TEXT,
+        "note": TEXT,
+    }
+    heading = {
+        "axlewright_plan": {"const": VERSION},
+        "package": TEXT,
+        "tables": TEXT,
+        "caution": TEXT,
+        "rig": _object({"name": TEXT, "axle": TEXT, "digest": TEXT, "changes": TEXTS}),
+        "stop": YES_NO,
+        "stop_lines": TEXTS,
+        "ready": YES_NO,
+        "missing_values": TEXTS,
+        "blocks": TEXTS,
+        "people": COUNT,
+        "skill": TEXT,
+        "facts": _list(
+            _object(
+                {
+                    "name": TEXT,
+                    "word": TEXT,
+                    "who": {"enum": ["rig", "change", "said", "assumed"]},
+                }
+            )
+        ),
+        "times": _object(
+            {"hands": REFERENCE, "whole": REFERENCE, "swap": maybe, "bad_day": REFERENCE}
+        ),
+        "order": _object({"solver": TEXT, "end": REFERENCE, "least": REFERENCE, "gap": REFERENCE}),
+        "steps": _list(_object(step)),
+        "torques": _list(_object(torque)),
+        "oil": {
+            "anyOf": [
+                _object(dict.fromkeys(("slope", "level", "plug", "volume", "more"), REFERENCE)),
+                {"type": "null"},
+            ]
+        },
+        "toe": {"anyOf": [_object({"aim": REFERENCE, "across": REFERENCE}), {"type": "null"}]},
+        "questions": _list(_object({"key": TEXT, "question": TEXT, "yes": YES_NO})),
+        "measures": _list(
+            _object(dict.fromkeys(("key", "title", "procedure", "before", "after"), TEXT))
+        ),
+    }
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "title": "A swap plan of axlewright",
+        "description": "SI throughout. Ignore keys that are not told here.",
+        **_object(heading),
+        "$defs": {
+            "quantity": _object(
+                {
+                    "value": {"type": "number"},
+                    "unit": {"enum": ["s", "m", "m3", "kg", "N m", "rad", "1"]},
+                    "band": {
+                        "anyOf": [
+                            {
+                                "type": "array",
+                                "items": {"type": "number"},
+                                "minItems": 2,
+                                "maxItems": 2,
+                            },
+                            {"type": "null"},
+                        ]
+                    },
+                }
+            )
+        },
+    }
+
+
+def _step(plan: Plan, place: int, progress: Progress) -> dict[str, Any]:
+    slot = plan.schedule.slots[place]
+    task = plan.work.by_key[slot.key]
+    low, high = plan.minutes[task.key]
+    name = "new axle" if task.key == "axle_under" else task.lifts
+    left = "left out" if task.key in progress.left_out else "open"
+    return {
+        "number": place + 1,
+        "key": task.key,
+        "title": task.title,
+        "stage": task.stage,
+        "do": task.do,
+        "caution": task.caution,
+        "after": [*plan.work.after[task.key]],
+        "hands": [*slot.hands],
+        "people": task.people,
+        "skill": task.skill,
+        "start": _plain(slot.start, "s"),
+        "takes": _banded(low, slot.end - slot.start, high, "s"),
+        "where": task.where,
+        "moves": task.moves,
+        "under": task.under,
+        "gate": task.gate,
+        "photo": task.photo,
+        "photo_must": task.photo_must,
+        "lifts": task.lifts,
+        "mass": _three(plan.lifts[name], "kg") if task.lifts else None,
+        "tools": task.tools,
+        "consumables": task.consumables,
+        "fragile": task.fragile,
+        "state": "done" if task.key in progress.done else left,
+    }
+
+
+def _torque(plan: Plan, place: int, progress: Progress) -> dict[str, Any]:
+    line = plan.lines[place]
+    told = None
+    if line.low is not None and line.high is not None:
+        told = _banded(line.low, 0.5 * (line.low + line.high), line.high, "N m")
+    set_to = progress.values.get(line.key)
+    return {
+        "key": line.key,
+        "step": line.task,
+        "what": line.what,
+        "count": line.count,
+        "thread": line.thread,
+        "grade": line.grade,
+        "by": line.by,
+        "range": told if line.by == "range" else None,
+        "plausible": told if line.by == "maker" else None,
+        "set": None if set_to is None else _plain(set_to.torque, "N m"),
+        "printed": "" if set_to is None else set_to.printed,
+        "note": line.note,
+    }
+
+
+def _oil(plan: Plan) -> dict[str, Any] | None:
+    if plan.oil is None:
+        return None
+    return {
+        "slope": _plain(plan.oil.slope, "rad"),
+        "level": _three(plan.oil.level, "m"),
+        "plug": _three(plan.oil.plug, "m"),
+        "volume": _three(plan.oil.volume, "m3"),
+        "more": _three(plan.oil.more, "m3"),
+    }
+
+
+def _time(band: Band) -> dict[str, Any]:
+    return _banded(band.low, band.middle, band.high, "s")
+
+
+def _three(values: tuple[float, float, float], unit: str) -> dict[str, Any]:
+    return _banded(*values, unit)
+
+
+def _banded(low: float, value: float, high: float, unit: str) -> dict[str, Any]:
+    return {"value": value, "unit": unit, "band": [low, high]}
+
+
+def _plain(value: float, unit: str) -> dict[str, Any]:
+    return {"value": value, "unit": unit, "band": None}
+
+
+def _object(properties: Mapping[str, Schema]) -> Schema:
+    return {"type": "object", "properties": dict(properties), "required": list(properties)}
+
+
+def _list(items: Schema) -> Schema:
+    return {"type": "array", "items": items}

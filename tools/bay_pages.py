@@ -38,6 +38,7 @@ PAGES: Final[Mapping[str, str]] = {
     "looks": "/axle/{heron}/looks",
     "hit": "/axle/{heron}/hit",
     "looks-stopped": "/axle/{plover}/looks?list=after_trip",
+    "order": "/axle/{heron}/order",
     "words": "/words",
     "on-a-phone": "/pair",
     "not-there": "/no-such-page",
@@ -57,6 +58,9 @@ NO_PAGES: Final = frozenset(
         "/axle/{slug}/paper/take.pdf",
         "/axle/{slug}/take.html",
         "/axle/{slug}/photo/{digest}",
+        "/axle/{slug}/order.pdf",
+        "/axle/{slug}/order.toml",
+        "/axle/{slug}/order.json",
     }
 )
 

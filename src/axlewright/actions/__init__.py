@@ -34,6 +34,7 @@ if typing.TYPE_CHECKING:
         order_alone,
         order_draft,
         order_file,
+        order_pdf,
         write_order,
     )
     from axlewright.actions.past import chapter_of, grounds_of, noticed_of
@@ -82,6 +83,7 @@ __all__ = [
     "order_alone",
     "order_draft",
     "order_file",
+    "order_pdf",
     "own_limit",
     "plan_file",
     "plan_paper",
@@ -113,6 +115,7 @@ _LATER = {
     "order_alone": "order",
     "order_draft": "order",
     "order_file": "order",
+    "order_pdf": "order",
     "write_order": "order",
     "DecisionAnswer": "deciding",
     "decide_file": "deciding",

@@ -50,10 +50,16 @@ def blank_order(axle: str = "front") -> Order:
 def write_order(order: Order, path: Path, system: str = "metric", *, blank: bool = False) -> None:
     """Typeset a sheet; an old file stays whole until the new one is."""
     from axlewright.actions.report import written
+
+    written(order_pdf(order, system, blank=blank), path)
+
+
+def order_pdf(order: Order, system: str = "metric", *, blank: bool = False) -> bytes:
+    """Give a sheet as PDF."""
     from axlewright.report import order_paper
     from axlewright.views import order_data
 
-    written(order_paper(order_data(order, system, blank=blank)), path)
+    return order_paper(order_data(order, system, blank=blank))
 
 
 def order_draft(rig: Rig) -> str:

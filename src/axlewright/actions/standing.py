@@ -24,13 +24,15 @@ EARLIEST: Final = dt.datetime(1, 1, 1, tzinfo=dt.UTC)
 class Standing:
     """A rig's draft, the keys of its conditions, the changes kept, and the last entry's number.
 
-    ``unread`` holds answers of an earlier version that this one no longer reads, as written.
+    ``unread`` holds answers of an earlier version that this one no longer reads, as written;
+    ``order`` what was written on the order sheet, by field.
     """
 
     draft: Draft
     keys: list[str] = field(default_factory=list)
     changes: list[KeptChange] = field(default_factory=list)
     unread: dict[str, str] = field(default_factory=dict)
+    order: dict[str, str] = field(default_factory=dict)
     number: int = 0
     touched: dt.datetime = EARLIEST
 
@@ -42,6 +44,7 @@ class Standing:
             keys=list(self.keys),
             changes=list(self.changes),
             unread=dict(self.unread),
+            order=dict(self.order),
         )
 
 
@@ -178,6 +181,13 @@ def _dropped(now: Standing, entry: "Entry", _: Callable[[str], str]) -> None:
     now.changes = [each for each in now.changes if str(each.number) != entry.text]
 
 
+def _ordered(now: Standing, entry: "Entry", _: Callable[[str], str]) -> None:
+    if entry.text:
+        now.order[entry.path] = entry.text
+    else:
+        now.order.pop(entry.path, None)
+
+
 _TAKE: Final[dict[str, Callable[[Standing, "Entry", Callable[[str], str]], None]]] = {
     "began": _began,
     "file": _file,
@@ -188,4 +198,5 @@ _TAKE: Final[dict[str, Callable[[Standing, "Entry", Callable[[str], str]], None]
     "settled": _settled,
     "change": _change,
     "dropped": _dropped,
+    "ordered": _ordered,
 }

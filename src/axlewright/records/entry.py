@@ -5,7 +5,16 @@ from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
 Kind: TypeAlias = Literal[
-    "began", "file", "name", "answer", "clear", "condition", "settled", "change", "dropped"
+    "began",
+    "file",
+    "name",
+    "answer",
+    "clear",
+    "condition",
+    "settled",
+    "change",
+    "dropped",
+    "ordered",
 ]
 
 

@@ -110,7 +110,7 @@ def contradicted_by(key: str) -> tuple[str, ...]:
 
 def differs(row: OrderRow) -> bool:
     """Whether the sheet says something else than the rig has, beyond the doubt."""
-    if row.filled is None or row.beside is None:
+    if row.filled is None or row.beside is None or row.beside.whence == "assumed":
         return False
     if isinstance(row.filled.value, str) or isinstance(row.beside.value, str):
         return row.filled.value != row.beside.value

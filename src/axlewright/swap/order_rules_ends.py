@@ -214,14 +214,14 @@ def lead_is_short(lead: float, needed: float) -> Wrong | None:
     )
 
 
-@about("ends.breather", "ends.ford")
-def breather_drowns(breather: float, ford: float) -> Wrong | None:
-    """The breather ends above the deepest ford."""
-    if breather >= ford + 0.1:
+@about("ends.breather", "ends.water")
+def breather_drowns(breather: float, water: float) -> Wrong | None:
+    """The breather ends above the deepest water."""
+    if breather >= water + 0.1:
         return None
     return Wrong(
-        says="the breather ends at {0}, the ford is {1}",
-        numbers=(length(breather), length(ford)),
+        says="the breather ends at {0}, the water {1} deep",
+        numbers=(length(breather), length(water)),
         do="A hose up into the body.",
     )
 

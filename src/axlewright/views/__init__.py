@@ -99,6 +99,7 @@ if typing.TYPE_CHECKING:
         rod_of,
     )
     from axlewright.views.order import (
+        ORDER_GROUPS,
         OrderData,
         OrderLine,
         misfit_words,
@@ -134,6 +135,7 @@ __all__ = [
     "COMMANDS",
     "LEADS",
     "LISTS",
+    "ORDER_GROUPS",
     "PAPERS",
     "TYRE_GRID_NOTE",
     "AlignData",
@@ -286,6 +288,7 @@ __all__ = [
 
 # A terminal's answer needs no picture and no paper: these modules load when they are asked for.
 _LATER = {
+    "ORDER_GROUPS": "order",
     "OrderData": "order",
     "OrderLine": "order",
     "OrderPicture": "order_drawing",

@@ -5,7 +5,7 @@ from typing import Any, Final
 
 from axlewright.swap import Filled, Order, differs
 from axlewright.tables import fingerprint, order_fields
-from axlewright.views.order import GROUPS, misfit_words
+from axlewright.views.order import ORDER_GROUPS, misfit_words
 
 ORDER_JSON: Final = 1
 UNITS: Final = {"length": "m", "offset": "m", "angle": "rad", "plain": "1", "count": "1"}
@@ -35,7 +35,7 @@ def order_json(order: Order) -> dict[str, Any]:
         "fields": [
             {
                 "key": row.field.key,
-                "group": GROUPS[row.field.group],
+                "group": ORDER_GROUPS[row.field.group],
                 "station": row.field.station,
                 "label": row.field.label,
                 "needed": row.field.needed,

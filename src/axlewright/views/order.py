@@ -9,7 +9,7 @@ from axlewright.tables import OrderField, order_fields
 from axlewright.units import show
 from axlewright.views.order_drawing import NAMES, order_picture
 
-GROUPS: Final[Mapping[str, str]] = {
+ORDER_GROUPS: Final[Mapping[str, str]] = {
     "ratio": "Ratio, tyres first",
     "width": "Width and mounting faces, from the pinion",
     "pinion": "Pinion: side, height, offset",
@@ -72,7 +72,8 @@ def order_sentence(order: Order) -> str:
     wrong = [each for each in order.misfits if each.wrong.weight != "ask"]
     if order.blocked:
         count = sum(each.wrong.weight == "blocks" for each in order.misfits)
-        return f"{whose} cannot be sent: {_things(count)} on it cannot both be true."
+        places = "one place" if count == 1 else f"{count} places"
+        return f"{whose} cannot be sent: it contradicts itself in {places}."
     if wrong or order.missing:
         parts = [f"{_things(len(wrong))} to put right before metal is cut"] if wrong else []
         parts += [f"{len(order.missing)} needed answers are open"] if order.missing else []
@@ -103,7 +104,7 @@ def order_lines(order: Order, system: str = "metric", *, every: bool = False) ->
             continue
         if line.group != group:
             group = line.group
-            out += ["", GROUPS[group]]
+            out += ["", ORDER_GROUPS[group]]
         told = f"{line.said or '________'}{f' ± {line.tolerance}' if line.tolerance else ''}"
         out.append(f"  {line.station:>2}  {_label(line.label)} {told}{line.whence}")
         if line.beside:
@@ -141,7 +142,7 @@ def order_data(order: Order, system: str = "metric", *, blank: bool = False) -> 
             "title": title,
             "rows": [_paper_row(each, blank=blank) for each in lines if each.group == group],
         }
-        for group, title in GROUPS.items()
+        for group, title in ORDER_GROUPS.items()
         if any(each.group == group for each in lines)
     ]
     whose = f"{order.name}: " if order.name else ""
@@ -207,8 +208,16 @@ def _line(row: OrderRow, system: str) -> OrderLine:
         example=field.example,
         accepted=field.choices or (("yes", "no") if kind == "yes" else ()),
         missing=row.missing,
-        wrong=tuple(misfit_words(each, system) for each in row.misfits),
+        wrong=tuple(_at_field(each, field.key, system) for each in row.misfits),
     )
+
+
+def _at_field(misfit: Misfit, key: str, system: str) -> str:
+    """Words at a field: whole at the first of a contradiction's fields, short at the others."""
+    first = misfit.fields[0]
+    if key == first:
+        return misfit_words(misfit, system)
+    return f"Does not go together with: {order_fields()[first].label.lower()}."
 
 
 def _whence(filled: Filled | None) -> str:

@@ -12,6 +12,9 @@ from axlewright.web.pages import (
     live,
     looks,
     moves,
+    live,
+    moves,
+    ordering,
     pair,
     paper,
     trying,
@@ -29,5 +32,6 @@ ROUTES: Final[tuple[BaseRoute, ...]] = (
     *moves.ROUTES,
     *live.ROUTES,
     *pair.ROUTES,
+    *ordering.ROUTES,
     *words.ROUTES,
 )

@@ -36,7 +36,10 @@ WAYS: Final = (
         "Set it right",
         (Door("/moves", "How it moves"),),
     ),
-    Way("What next?", ()),
+    Way(
+        "What next?",
+        (Door("/order", "What to order"),),
+    ),
 )
 
 

@@ -12,8 +12,6 @@ from axlewright.web.pages import (
     live,
     looks,
     moves,
-    live,
-    moves,
     ordering,
     pair,
     paper,

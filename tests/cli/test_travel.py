@@ -1,6 +1,7 @@
 """The travel command, as typed. Outside reference: common practice, no source."""
 
 import json
+import re
 from pathlib import Path
 
 import pytest
@@ -38,6 +39,13 @@ def test_the_pinions_row_opens_down_to_the_driveline(capsys):
     told = capsys.readouterr().out
     assert "degree for degree" in " ".join(told.split())
     assert "propeller shaft" in told
+
+
+def test_the_room_under_the_axle_opened(capsys):
+    assert run(["travel", HERON, "--why", "6", "--draws", "64"]) == 0
+    told = " ".join(capsys.readouterr().out.split())
+    assert "the tie rod: 350 mm over the ground, 42 mm under the tube" in told
+    assert re.search(r"Of a hundred rocks .* about [\d.]+ \([\d.]+ to [\d.]+\) touch it", told)
 
 
 def test_a_report(capsys, tmp_path):

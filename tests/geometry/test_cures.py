@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from axlewright.geometry import hardpoints, measures, silhouette, travel
+from axlewright.geometry import hardpoints, measures, travel
 from axlewright.geometry.bind import parked_pulls, roll_bind, wind_up
 from axlewright.geometry.clearance import clearance
 from axlewright.geometry.fixes import fixes, shifts
@@ -143,10 +143,10 @@ def test_softer_tyres_take_room_and_smaller_ones_more():
     assert trail.approach < road.approach
     assert trail.breakover < road.breakover
     assert road.lowest.what == "the centre"
-    assert [spot.height for spot in road.spots] == sorted(spot.height for spot in road.spots)
-    corners = silhouette(points, road)
-    assert corners == sorted(corners, key=lambda corner: corner[0])
-    assert min(height for _, height in corners) == pytest.approx(road.lowest.height)
+    assert [edge.height for edge in road.edges] == sorted(edge.height for edge in road.edges)
+    assert float(road.outline.low.min()) == pytest.approx(road.lowest.height, abs=1e-3)
+    assert trail.touch > road.touch
+    assert trail.outline.area == pytest.approx(road.outline.area, rel=1e-3)
 
 
 def test_smaller_tyres_lower_everything():

@@ -14,6 +14,7 @@ from axlewright.views import (
     travel_rows,
     travel_why_lines,
 )
+from axlewright.views.room import room_change_line, room_picture
 from geometry.cases import HOME, demo
 from geometry.test_cures import FOUR
 
@@ -107,3 +108,29 @@ def test_the_paper_has_the_same_words(pair):
     assert data.sentence in travel_lines(*pair)
     assert len(data.rows) <= 5
     assert data.changed
+
+
+def test_the_room_is_drawn_before_and_after_and_told_to_who_cannot_see_it(pair):
+    alone, both = room_picture(pair[0]), room_picture(pair[1], pair[0])
+    assert "stroke-dasharray" in both.svg
+    assert "Dashed is how it was before." in both.words
+    assert "Dashed" not in alone.words
+    for made in (alone, both):
+        assert made.words.split(";")[0] in made.svg.replace("&#x27;", "'")
+        assert made.high > 0.95e3 * pair[0].rig.tyre.outer_diameter
+
+
+def test_smaller_tyres_tell_what_they_take_of_the_room():
+    rig = demo("heron")
+    new, _ = changed_rig(rig, load_change(str(HOME / "examples/changes/smaller-tyres.toml")))
+    before, after = travel(rig, draws=0), travel(new, draws=0)
+    line = next(each for each in travel_lines(before, after) if each.startswith("Room:"))
+    assert re.search(r"289 mm over the ground, then the centre 260 mm", line)
+    assert room_change_line(before, before) == ""
+    data = travel_data(before, after)
+    assert data.room_deeper
+    assert data.room_picture.svg.startswith("<svg")
+    told = travel_json(before, after)["after"]["room"]["road"]
+    assert 0.0 < told["touch"]["value"] < 1.0
+    assert {edge["what"] for edge in told["edges"]} >= {"the centre", "the tie rod"}
+    assert len(told["outline"]["corners"]) > 20

@@ -49,6 +49,7 @@ def travel(
     from axlewright.views import (
         driveline_lines,
         folded,
+        room_why_lines,
         travel_json,
         travel_lines,
         travel_rows,
@@ -63,9 +64,11 @@ def travel(
     )
     shown, line = answer.shown, answer.driveline
     rows = [row.what for row in travel_rows(shown, units)]
-    if why is not None and not 1 <= why <= len(rows):
+    if why is not None and not 1 <= why <= len(rows) + 1:
         raise AxlewrightError(
-            f"There is no row {why}.", remedy=f"Give a number from 1 to {len(rows)}."
+            f"There is no row {why}.",
+            remedy=f"Give a number from 1 to {len(rows)}, or {len(rows) + 1} for the room under "
+            "the axle.",
         )
     if json_:
         told = json.dumps(travel_json(answer.before, answer.after, line), indent=2, allow_nan=False)
@@ -73,6 +76,8 @@ def travel(
         width = max(60, shutil.get_terminal_size((100, 24)).columns)
         if why is None:
             lines = travel_lines(answer.before, answer.after, units, width, line)
+        elif why > len(rows):
+            lines = room_why_lines(shown, units)
         else:
             lines = travel_why_lines(shown, why, units)
             if rows[why - 1].startswith("pinion"):

@@ -7,7 +7,7 @@ from axlewright.geometry.alignment_turn import Recentring, RodTurn
 from axlewright.geometry.bind import Pull, WindUp, parked_pulls
 from axlewright.geometry.brakes import BrakesAsked, brakes_asked
 from axlewright.geometry.built_in import BuiltIn, Turned
-from axlewright.geometry.clearance import Clearance, silhouette
+from axlewright.geometry.clearance import Clearance
 from axlewright.geometry.driveline import Line, Shaking, Whirl, driveline_of, shaking
 from axlewright.geometry.driveline_study import (
     Driveline,
@@ -21,6 +21,7 @@ from axlewright.geometry.fixes import Fix, Shift, shifts
 from axlewright.geometry.limits import WAYS, Left, Limit, Way, first_hard
 from axlewright.geometry.measuring import BUMP, Measures, measures
 from axlewright.geometry.moving import Motion, motion
+from axlewright.geometry.outline import Edge, Outline
 from axlewright.geometry.points import Hardpoints, hardpoints, rod_in_words
 from axlewright.geometry.posing import Pose, Reach, pose_of, reach_of
 from axlewright.geometry.study import Grid, Stance, Travel, travel, travel_grid
@@ -34,6 +35,7 @@ __all__ = [
     "Check",
     "Clearance",
     "Driveline",
+    "Edge",
     "Fix",
     "Grid",
     "Hardpoints",
@@ -44,6 +46,7 @@ __all__ = [
     "Measured",
     "Measures",
     "Motion",
+    "Outline",
     "Pose",
     "Pull",
     "Reach",
@@ -76,7 +79,6 @@ __all__ = [
     "rod_in_words",
     "shaking",
     "shifts",
-    "silhouette",
     "travel",
     "travel_grid",
 ]

@@ -12,6 +12,7 @@ from axlewright.geometry.joints import pinion_rise, shaft_lengths, spring_length
 from axlewright.geometry.limits import WAYS, Limit, Way, limits
 from axlewright.geometry.measuring import BUMP, Measures, measures
 from axlewright.geometry.moving import Motion, grid, motion, slopes, straightened
+from axlewright.geometry.outline import touch_chance
 from axlewright.geometry.points import Hardpoints, hardpoints
 from axlewright.rig import (
     SEED,
@@ -68,6 +69,7 @@ def travel(rig: Rig, *, draws: int = DRAWS, seed: int = SEED, cures: bool = True
     words = rig.built.words if rig.built is not None else rig.words
     _, taped = measures(hardpoints(before, words, before))
     found = {way: limits(points, way) for way in WAYS}
+    road = clearance(points, rig.tyre)
     names = {
         name.removesuffix("_ahead")
         for name in columns
@@ -80,12 +82,12 @@ def travel(rig: Rig, *, draws: int = DRAWS, seed: int = SEED, cures: bool = True
         taped=taped,
         stances=_stances(points, now),
         limits=found,
-        road=clearance(points, rig.tyre),
+        road=road,
         trail=clearance(points, rig.tyre, pressure=float(columns["travel_trail_pressure"][0])),
         parked=worst_parked(points),
         wind_up=wind_up(points),
         fixes=fixes(points, now, taped) if cures else (),
-        bands=_bands(rig, draws, seed) if draws else {},
+        bands=_bands(rig, road, draws, seed) if draws else {},
         places=len(names),
         taped_places=sum(f"{name}_ahead" in rig.given for name in names),
     )
@@ -124,13 +126,14 @@ def _stances(points: Hardpoints, now: Measures) -> tuple[Stance, ...]:
     )
 
 
-def _bands(rig: Rig, draws: int, seed: int) -> dict[str, tuple[float, float]]:
+def _bands(rig: Rig, road: Clearance, draws: int, seed: int) -> dict[str, tuple[float, float]]:
     """Where nine draws in ten of what matters lie."""
     columns = drawn_geometry_columns(rig, 0, draws, seed)
     built = drawn_geometry_columns(rig.built, 0, draws, seed) if rig.built is not None else columns
     points = hardpoints(columns, rig.words, as_taped(built))
     found = draw_measures(points)
     out = {}
+    found["touch"] = touch_chance(road.outline.across, road.outline.low, columns["travel_step"])
     for name, values in found.items():
         good = values[np.isfinite(values)]
         if good.size:

@@ -19,6 +19,13 @@ SIGNS: Final = {"left": 1.0, "right": -1.0}
 # m: half the 90 % band of a place not taped, of one beside its twin, of one settled otherwise
 BAND, TWIN, SHARP = 0.03, 0.006, 0.001
 GRAVITY = 9.80665
+STEP_BY_USE: Final = {  # m: mean height of what passes between the wheels on such ground; memory
+    "gravel and farm tracks": 0.03,
+    "forest roads": 0.04,
+    "rough tracks and corrugation": 0.06,
+    "rocks and ledges": 0.10,
+    "speed and jumps": 0.05,
+}
 EYE_RISE, HALF_ARM = 0.06, 0.09  # m: arm's eye above the hubs, and the two bolts of a radius arm
 
 
@@ -333,6 +340,10 @@ TRAVEL: Final[tuple[Assumption, ...]] = (
     _plain("travel_clamped_at", "axle's height when the bolts were tightened", 0.0, 0.01),
     _plain("travel_crossing", "one wheel up and the other down, where they cross", 0.08, 1.5,
            family="lognormal"),
+    _plain(
+        "travel_step", "rocks and steps that pass between the wheels, mean height",
+        lambda c, w: STEP_BY_USE.get(w["use.hardest"], 0.06), 1.5, family="lognormal",
+    ),
     _plain(
         "travel_forgings_turned", "end forgings turned", 0.0, 0.003, kind="angle",
         source="none was told of", applies=is_front,

@@ -158,6 +158,12 @@ SECOND_HOUR: Final[tuple[Field, ...]] = (
         "80 mm", 0.0, 0.3, 0.01,
     ),
     _length(
+        "travel.step",
+        "How high are the rocks and steps that usually pass between the wheels?",
+        "A guess in hand breadths at ten of them on the hardest ground of a month.",
+        "80 mm", 0.01, 0.4, 0.02,
+    ),
+    _length(
         "travel.bumper_ahead",
         "How far beyond the axle is the lowest edge of the bumper?",
         "Plumb line from the edge that a bank meets first, to below the wheel centres.",

@@ -119,6 +119,7 @@ if typing.TYPE_CHECKING:
     from axlewright.views.pose_drawing import PoseView, pose_views
     from axlewright.views.pose_words import PoseTold, Still, pose_told, still_poses
     from axlewright.views.report_words import ReportData, SheetData, report_data, sheet_data
+    from axlewright.views.room import room_why_lines
     from axlewright.views.schema_decision import decision_schema
     from axlewright.views.swap_lines import plan_lines, plan_step_lines
     from axlewright.views.swap_paper import SwapData, day_svg, swap_data
@@ -258,6 +259,7 @@ __all__ = [
     "rests_line",
     "rod_of",
     "rods",
+    "room_why_lines",
     "sentence",
     "severity_lines",
     "sheet_data",
@@ -408,6 +410,7 @@ _LATER = {
     "travel_lines": "travel_told",
     "travel_rows": "travel",
     "travel_sentence": "travel",
+    "room_why_lines": "room",
     "travel_why_lines": "travel",
 }
 

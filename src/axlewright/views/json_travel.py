@@ -103,6 +103,19 @@ def _room(room: Clearance) -> dict[str, Any]:
         "pressure": _plain(room.pressure, "Pa"),
         "hub_height": _plain(room.radius, "m"),
         "lowest": {"what": room.lowest.what, "height": _plain(room.lowest.height, "m")},
+        "edges": [
+            {
+                "what": edge.what,
+                "across": _plain(edge.across, "m"),
+                "ahead": _plain(edge.ahead, "m"),
+                "height": _plain(edge.height, "m"),
+                "catches": list(edge.catches),
+            }
+            for edge in room.edges
+        ],
+        "outline": {"unit": "m", "corners": [list(each) for each in room.outline.corners]},
+        "area": _plain(room.outline.area, "m2"),
+        "touch": {"value": room.touch, "unit": "1"},
         "approach": _plain(room.approach, "rad"),
         "breakover": _plain(room.breakover, "rad"),
     }

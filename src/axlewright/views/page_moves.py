@@ -21,17 +21,22 @@ from axlewright.views.driveline import (
     whirl_lines,
 )
 from axlewright.views.phrases import quantity
+from axlewright.views.room import (
+    RoomPicture,
+    changed_lines,
+    room_lines,
+    room_picture,
+    room_why_lines,
+)
 from axlewright.views.travel import (
     CAUTION,
     TravelRow,
     angle,
     bind_lines,
-    change_lines,
     fix_parts,
     length,
     limit_lines,
     rests_line,
-    room_lines,
     travel_rows,
     travel_sentence,
 )
@@ -88,6 +93,8 @@ class MovesPage:
     price_heads: tuple[str, ...]
     prices: tuple[tuple[str, ...], ...]
     gearing: tuple[str, ...]
+    room_picture: RoomPicture
+    room_deeper: tuple[str, ...]
     room: tuple[str, ...]
     room_before: tuple[str, ...]
     brakes: tuple[str, ...]
@@ -113,7 +120,7 @@ def moves_page(
         sentence=travel_sentence(shown, system),
         plain=tuple(plain_lines(shown, line, system)),
         facts=FACTS if shown.points.steers else (),
-        changed=() if after is None else tuple(change_lines(before, after, system)[1:]),
+        changed=() if after is None else tuple(changed_lines(before, after, system)[1:]),
         rows=tuple(travel_rows(shown, system)[:-1]),
         before_rows=() if after is None else tuple(travel_rows(before, system)[:-1]),
         ends=tuple(limit_lines(shown, system)),
@@ -128,6 +135,8 @@ def moves_page(
         price_heads=PRICES if built is not None else (),
         prices=() if built is None else tuple(price_rows(built, system)),
         gearing=tuple(gearing),
+        room_picture=room_picture(shown, None if after is None else before, system),
+        room_deeper=tuple(line.strip() for line in room_why_lines(shown, system)[1:]),
         room=tuple(room_lines(shown, system)),
         room_before=() if after is None else tuple(room_lines(before, system)),
         brakes=tuple(brake_lines(brakes)),

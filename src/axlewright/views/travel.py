@@ -188,21 +188,6 @@ def bind_lines(found: Travel, system: str = "metric") -> list[str]:
     return lines
 
 
-def room_lines(found: Travel, system: str = "metric") -> list[str]:
-    """Room under the axle at road and at trail pressure."""
-    lines = []
-    for name, room in (("road", found.road), ("trail", found.trail)):
-        low = room.lowest
-        soft = "" if room is found.road else " (the tyre's softness from memory)"
-        lines.append(
-            f"At {name} pressure ({quantity(room.pressure, 'pressure', system, 2)}) the hubs stand "
-            f"{length(room.radius, system)} high and {low.what} is the lowest, "
-            f"{length(low.height, system)} over the ground; ramps of up to {angle(room.approach)} "
-            f"and crests of up to {angle(room.breakover)}{soft}."
-        )
-    return lines
-
-
 def rests_line(found: Travel) -> str:
     """What it rests on."""
     rest = found.places - found.taped_places
@@ -238,8 +223,9 @@ The pinion turns with the housing: what caster gains it gives, degree for degree
 Against where it was taped it points {angle(now.pinion)} up at ride.
 """
     elif name.startswith("axle, sideways"):
+        held = "track bar's end moves" if found.points.barred else "upper arms' ends move"
         told = f"""
-The track bar's end moves on an arc; at ride the axle stands {
+The {held} on an arc; at ride the axle stands {
             length(now.shift, system)
         } left of where it was taped (a minus means right).
 The body rolls about a point {length(now.roll_centre, system)} over the ground.

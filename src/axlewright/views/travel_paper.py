@@ -8,14 +8,19 @@ from axlewright.views.answer import drive_lines
 from axlewright.views.driveline import driveline_lines
 from axlewright.views.pose_drawing import PoseView, pose_views
 from axlewright.views.pose_words import pose_told, still_poses
+from axlewright.views.room import (
+    RoomPicture,
+    changed_lines,
+    room_lines,
+    room_picture,
+    room_why_lines,
+)
 from axlewright.views.travel import (
     CAUTION,
     bind_lines,
-    change_lines,
     fix_lines,
     limit_lines,
     rests_line,
-    room_lines,
     travel_rows,
     travel_sentence,
 )
@@ -48,6 +53,8 @@ class TravelData:
     rests: str
     caution: str
     poses: list[PosePaper]
+    room_picture: RoomPicture
+    room_deeper: list[str]
 
 
 def travel_data(
@@ -67,7 +74,7 @@ def travel_data(
         stops=drive_lines(halts) if halts else [],
         findings=[] if halts == seen and halts else drive_lines(rest),
         sentence=travel_sentence(before, system),
-        changed=[] if after is None else change_lines(before, after, system),
+        changed=[] if after is None else changed_lines(before, after, system),
         rows=[[row.what, row.hanging, row.ride, row.bump] for row in rows],
         limits=limit_lines(shown, system),
         bind=bind_lines(shown, system),
@@ -77,6 +84,8 @@ def travel_data(
         rests=rests_line(shown),
         caution=CAUTION,
         poses=_poses(shown, system),
+        room_picture=room_picture(shown, None if after is None else before, system),
+        room_deeper=[line.strip() for line in room_why_lines(shown, system)[1:]],
     )
 
 

@@ -4,14 +4,13 @@ from axlewright.geometry import Driveline, Travel
 from axlewright.rig import findings, stops
 from axlewright.views.answer import drive_lines
 from axlewright.views.driveline import built_in_lines, driveline_sentence
+from axlewright.views.room import changed_lines, room_lines
 from axlewright.views.travel import (
     CAUTION,
     TravelRow,
     bind_lines,
-    change_lines,
     fix_lines,
     rests_line,
-    room_lines,
     travel_rows,
     travel_sentence,
 )
@@ -38,7 +37,7 @@ def travel_lines(
     if after is not None:
         lines += [
             "",
-            *change_lines(before, after, system),
+            *changed_lines(before, after, system),
             *_table(travel_rows(after, system), width),
         ]
     bind = bind_lines(shown, system)

@@ -77,6 +77,16 @@ def test_a_stop_of_a_look_stands_on_the_bays_faces_as_well_until_it_is_closed(lo
     assert [card.stop for card in bay.axles()] == [False]
 
 
+def test_what_a_look_listed_leaves_the_answers_as_they_were_once_it_is_closed(log):
+    bay = Bay(log.store)
+    before = dict(bay.draft(RIG).words())
+    log.look(RIG, look("before_joints", "fix before trip"))
+    assert bay.draft(RIG).words()["rig.condition"] == "as listed"
+    log.look(RIG, look("before_joints"))
+    assert dict(bay.draft(RIG).words()) == before
+    assert bay.assessment(RIG, 0) is not None
+
+
 @pytest.mark.parametrize(
     ("part", "found"), [("tyre", "bent"), ("tyre", ""), ("spring seat", "mended")]
 )

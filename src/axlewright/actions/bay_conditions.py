@@ -5,7 +5,7 @@ from collections.abc import Mapping
 
 from axlewright.actions.bay_desk import Desk
 from axlewright.actions.bay_words import Listed, Said, cleaned
-from axlewright.actions.draft import Draft
+from axlewright.actions.draft import Draft, read_draft
 from axlewright.actions.listening import condition_line
 from axlewright.actions.saying import (
     CONDITION,
@@ -51,8 +51,25 @@ def add_condition(desk: Desk, slug: str, said: Mapping[str, str], device: str, k
     return desk.said(kept, CONDITION, part, stored=True, echo=echo)
 
 
-def settle_condition(desk: Desk, slug: str, listed: str, device: str, key: str) -> Said:
-    """Enter that one thing is off the list; with the last one the question is open again."""
+def condition_before(desk: Desk, slug: str) -> str:
+    """What was said of the rig's condition before anything was listed; empty where nothing was."""
+    said = ""
+    for entry in desk.store.entries_after(slug, 0):
+        if entry.kind == "file":
+            answer = read_draft(desk.store.text(entry.text)).answers.get(ASKED)
+            said = answer.text if answer is not None else ""
+        elif entry.kind == "answer" and entry.path == ASKED and entry.text != LISTED:
+            said = entry.text
+    return "" if said == LISTED else said
+
+
+def settle_condition(
+    desk: Desk, slug: str, listed: str, device: str, key: str, then: str = ""
+) -> Said:
+    """Enter that one thing is off the list; with the last one the question is open again.
+
+    ``then`` is what answers it from there on, where the list was another's entry and not an answer.
+    """
     from axlewright.records import New
 
     keys = desk.standing(slug).keys
@@ -60,7 +77,9 @@ def settle_condition(desk: Desk, slug: str, listed: str, device: str, key: str) 
         raise UnknownEntry("That is not on the list, or no longer.")
     last = len(keys) == 1
     news = [New(kind="settled", path=CONDITION, text=listed)]
-    if last:
+    if last and then:
+        news.append(New(kind="answer", path=ASKED, text=then))
+    elif last:
         news.append(New(kind="clear", path=ASKED))
 
     def trial(standing: Standing) -> Draft | Said:
@@ -68,6 +87,8 @@ def settle_condition(desk: Desk, slug: str, listed: str, device: str, key: str) 
             return desk.said(standing, CONDITION, "", fault="The list has changed: look again.")
         tried = copied(standing.draft)
         remove_condition(tried, standing.keys.index(listed))
+        if last and then:
+            return with_all(tried, {ASKED: then})
         return tried.with_answer(ASKED, None) if last else tried
 
     kept = desk.enter(slug, news, trial, device, key)

@@ -12,7 +12,12 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
 from axlewright import units
-from axlewright.actions.bay_conditions import add_condition, listed_conditions, settle_condition
+from axlewright.actions.bay_conditions import (
+    add_condition,
+    condition_before,
+    listed_conditions,
+    settle_condition,
+)
 from axlewright.actions.bay_desk import Desk
 from axlewright.actions.bay_words import cleaned, slug_of
 from axlewright.actions.draft import read_draft
@@ -235,7 +240,8 @@ class Log:
         for listed in listed_conditions(self.desk.standing(slug)):
             found = _FROM_LOOK.match(listed.condition.note)
             if found and int(found[1]) not in still:
-                settle_condition(self.desk, slug, listed.key, "", f"settled-{listed.key}")
+                key, then = f"settled-{listed.key}", condition_before(self.desk, slug)
+                settle_condition(self.desk, slug, listed.key, "", key, then)
 
     def work(self, slug: str, job: Job, **more: object) -> int:
         """Enter work that was done; what it settles is a look of this rig."""

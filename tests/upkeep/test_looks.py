@@ -14,6 +14,7 @@ from hypothesis import strategies as st
 
 from axlewright import upkeep
 from axlewright.rig import (
+    FIELDS,
     Condition,
     Finding,
     Hit,
@@ -25,8 +26,8 @@ from axlewright.rig import (
     Remark,
     Trip,
 )
-from axlewright.tables import looks_lists
-from axlewright.upkeep import Objection, may_drive, open_looks, wanted_looks
+from axlewright.tables import duties, looks_lists
+from axlewright.upkeep import Objection, ground_met, may_drive, open_looks, wanted_looks
 from house.places import MODULES, SRC, brief
 
 TODAY = dt.date(2026, 6, 10)
@@ -51,11 +52,11 @@ def look(key, state="go", occasion="before_trip", **more):
     return LookTaken(occasion=occasion, look=key, state=state, **more)
 
 
-def every_look(day=TODAY, occasion="before_trip", but=None, axle="front"):
+def every_look(day=TODAY, occasion="before_trip", but=None, axle="front", words=None):
     but = but or {}
     return [
         kept(but.get(each.key, look(each.key, occasion=occasion)), day)
-        for each in wanted_looks(occasion, axle, {})
+        for each in wanted_looks(occasion, axle, words or {})
     ]
 
 
@@ -308,9 +309,10 @@ def test_a_verdict_on_a_reading_has_no_word_for_go():
 
 @pytest.mark.parametrize("axle", ["front", "rear"])
 @pytest.mark.parametrize("occasion", upkeep.OCCASIONS)
-def test_each_list_ends_in_four_words_the_gravest_part_first(occasion, axle):
-    looks = wanted_looks(occasion, axle, {})
-    assert 5 <= len(looks) <= 10
+@pytest.mark.parametrize("duty", ["", *duties()])
+def test_each_list_ends_in_four_words_the_gravest_part_first(occasion, axle, duty):
+    looks = wanted_looks(occasion, axle, {"use.hardest": duty.replace("_", " ")})
+    assert 5 <= len(looks) <= (13 if duty else 15)
     assert len({each.key for each in looks}) == len(looks)
     for each in looks:
         assert set(each.ends) == set(STATES)
@@ -318,6 +320,72 @@ def test_each_list_ends_in_four_words_the_gravest_part_first(occasion, axle):
         assert len(set(each.ends.values())) == 4
     if axle == "front":
         assert re.search("steer|knuckle|What steers", looks[0].title + looks[0].how, re.IGNORECASE)
+
+
+# -- the ground asks for looks of its own ----------------------------------------------------------
+
+MILD = {"use.hardest": "forest roads"}
+ASKED = {
+    "rocks_and_ledges": {"rods", "under"},
+    "rough_tracks_and_corrugation": {"bolts"},
+    "speed_and_jumps": {"rods", "bolts", "landing"},
+    "water": {"water"},
+}
+
+
+def keys(occasion, words, met=None, axle="front"):
+    return {each.key.partition("_")[2] for each in wanted_looks(occasion, axle, words, met)}
+
+
+@pytest.mark.parametrize(("duty", "more"), ASKED.items())
+def test_the_ground_adds_its_looks_and_takes_none_away(duty, more):
+    plain = keys("after_trip", MILD, ())
+    assert keys("after_trip", MILD, {duty}) - plain == more
+    assert keys("after_trip", MILD, {duty}) >= plain
+    if duty != "water":
+        said = {"use.hardest": duty.replace("_", " ")}
+        assert keys("before_trip", said) - keys("before_trip", MILD) >= more
+
+
+@pytest.mark.parametrize("occasion", ["before_trip", "after_trip"])
+def test_where_nobody_said_how_hard_it_is_used_every_look_is_asked(occasion):
+    every = {
+        each.key.partition("_")[2]
+        for each in looks_lists().values()
+        if each.occasion == occasion and each.axle in {"front", "both"}
+    }
+    assert keys(occasion, {}) == every
+
+
+def test_a_trip_of_this_month_asks_and_an_older_one_no_longer():
+    rocky = Trip(name="x", distance=1e5, grounds=(("rocks_and_ledges", 5e3),))
+    wet = Trip(name="x", distance=1e5, water=0.7)
+    dry = Trip(name="x", distance=1e5, grounds=(("rocks_and_ledges", 0.0),))
+    old = TODAY - dt.timedelta(days=31)
+    assert ground_met(MILD, [kept(rocky)], TODAY) == {"forest_roads", "rocks_and_ledges"}
+    assert ground_met(MILD, [kept(rocky, old), kept(dry)], TODAY) == {"forest_roads"}
+    assert ground_met(MILD, [kept(wet)], TODAY) == {"forest_roads", "water"}
+    assert "water" in ground_met(MILD, [], TODAY)  # nobody knows: it is looked at
+
+
+def test_a_rocky_trip_asks_for_more_before_the_next_one():
+    told = may_drive(every_look(words=MILD), (), "front", MILD, TODAY)
+    assert told.state == "go"
+    rocky = Trip(name="x", distance=1e5, grounds=(("rocks_and_ledges", 5e3),))
+    after = [kept(rocky), *every_look(words=MILD)]
+    told = may_drive(after, (), "front", MILD, TODAY)
+    assert told.state == "not looked at"
+    assert {each.what for each in told.reasons} == {
+        "Rods and arms sighted, for a bow",
+        "Undersides that meet rock",
+    }
+
+
+def test_a_duty_of_a_look_is_a_duty_of_a_rig_or_water():
+    named = {duty for each in looks_lists().values() for duty in each.duties}
+    assert named <= {*duties(), "water"}
+    hardest = next(each for each in FIELDS if each.path == "use.hardest")
+    assert {word.replace(" ", "_") for word in hardest.choices} == set(duties())
 
 
 @pytest.mark.parametrize("occasion", ["before_trip", "after_trip"])

@@ -62,6 +62,7 @@ from axlewright.upkeep import (
     carried,
     driven,
     dues,
+    ground_met,
     may_drive,
     off_centre_objections,
     open_looks,
@@ -194,10 +195,11 @@ class Log:
 
     def look(self, slug: str, look: LookTaken, **more: object) -> int:
         """Enter a look and how it ended; a STOP or a fix is listed among the conditions too."""
+        words = self.words(slug)
         wanted = {
             each.key: each
             for occasion in ("before_trip", "after_trip", "after_hit", "apart", "buying")
-            for each in wanted_looks(occasion, self.axle(slug), self.words(slug))
+            for each in wanted_looks(occasion, self.axle(slug), words, ground_met({}))
         }
         if look.occasion != "shimmy":
             if look.look not in wanted:
@@ -285,7 +287,9 @@ class Log:
 
     def wanted(self, slug: str, occasion: str) -> tuple[WantedLook, ...]:
         """Looks of a list for a rig, the gravest consequence first."""
-        return wanted_looks(occasion, self.axle(slug), self.words(slug))
+        words = self.words(slug)
+        met = ground_met(words, self.history(slug, ["trip"]), self.today)
+        return wanted_looks(occasion, self.axle(slug), words, met)
 
     def readings(self, slug: str) -> tuple[list[Kept], tuple[Outlived, ...]]:
         """Readings that still count, and those whose part was replaced since."""

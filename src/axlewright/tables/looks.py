@@ -34,6 +34,7 @@ class ListedLook:
 
     `occasion` is before_trip, after_trip, apart or buying; the looks after a hit stand in a table
     of their own. `part` is where a finding of this look belongs, `only_if` as with the spares.
+    `duties` are those (keys of duties, or water) that ask for it; without any it is always asked.
     "Cannot tell" stands under `fix`.
     """
 
@@ -49,6 +50,7 @@ class ListedLook:
     stop: str
     part: str
     only_if: str
+    duties: tuple[str, ...]
     origin: Origin
 
 
@@ -111,6 +113,7 @@ def looks_lists() -> Mapping[str, ListedLook]:
             stop=row["stop"],
             part=row["part"],
             only_if=row["only_if"],
+            duties=tuple(row["duties"].split()),
             origin=origin(row),
         )
         for row in rows("looks_lists")

@@ -5,12 +5,12 @@
 """
 
 import datetime as dt
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Final, Literal, TypeAlias
 
 from axlewright.rig import Finding, Hit, Job, Kept, LookState, LookTaken, Noticed, Trip
-from axlewright.tables import looks, looks_lists
+from axlewright.tables import duties, looks, looks_lists
 
 DriveState: TypeAlias = Literal["stop", "fix before trip", "not looked at", "watch", "go"]
 DRIVE_STATES: Final[tuple[DriveState, ...]] = (
@@ -22,6 +22,8 @@ DRIVE_STATES: Final[tuple[DriveState, ...]] = (
 )
 OCCASIONS: Final = ("before_trip", "after_trip", "after_hit", "apart", "buying")
 FRESH: Final = 3  # days that a look before a trip is good for: common practice, no source
+MONTH: Final = 30  # days; the question asks for the hardest thing done in one
+WATER: Final = "water"
 _NEVER: Final = (dt.date.min, 0)
 SHAKING: Final = frozenset({"yes", "not driven since"})
 
@@ -69,8 +71,35 @@ class Drive:
     wanted: int
 
 
-def wanted_looks(occasion: str, axle: str, words: Mapping[str, str]) -> tuple[WantedLook, ...]:
-    """Looks of a list for an axle, the gravest consequence first."""
+def ground_met(
+    words: Mapping[str, str], history: Sequence[Kept] = (), today: dt.date | None = None
+) -> frozenset[str]:
+    """What asks for looks of its own: the hardest use, grounds of a month's trips, and water.
+
+    Where nobody said how hard it is used, everything; where no trip of a month is on record,
+    water as well.
+    """
+    hardest = words.get("use.hardest", "").replace(" ", "_")
+    met = {hardest} if hardest in duties() else set(duties())
+    trips = [
+        each.body
+        for each in history
+        if isinstance(each.body, Trip) and (today is None or 0 <= (today - each.on).days <= MONTH)
+    ]
+    met |= {ground for trip in trips for ground, distance in trip.grounds if distance > 0.0}
+    if not trips or any(trip.water for trip in trips):
+        met.add(WATER)
+    return frozenset(met)
+
+
+def wanted_looks(
+    occasion: str, axle: str, words: Mapping[str, str], met: Collection[str] | None = None
+) -> tuple[WantedLook, ...]:
+    """Looks of a list for an axle, the gravest consequence first.
+
+    ``met`` is the ground it meets, out of `ground_met`; without it, as far as the words tell.
+    """
+    asked = ground_met(words) if met is None else frozenset(met)
     if occasion == "after_hit":
         ranked = sorted(
             (each for each in looks().values() if each.axle in {axle, "both"}),
@@ -90,7 +119,10 @@ def wanted_looks(occasion: str, axle: str, words: Mapping[str, str]) -> tuple[Wa
     listed = [
         each
         for each in looks_lists().values()
-        if each.occasion == occasion and each.axle in {axle, "both"} and _fits(each.only_if, words)
+        if each.occasion == occasion
+        and each.axle in {axle, "both"}
+        and _fits(each.only_if, words)
+        and (not each.duties or asked & set(each.duties))
     ]
     return tuple(
         WantedLook(
@@ -196,7 +228,8 @@ def may_drive(
     ]
     reasons += [_open(kept, look) for kept, look in open_looks(ordered)]
     reasons += _shaking(ordered)
-    before = () if beside_the_track else wanted_looks("before_trip", axle, words)
+    met = ground_met(words, ordered, today)
+    before = () if beside_the_track else wanted_looks("before_trip", axle, words, met)
     hit = next((each for each in reversed(ordered) if isinstance(each.body, Hit)), None)
     wanted = [(each, _since(ordered, Trip, Hit)) for each in before]
     if hit is not None:

@@ -39,6 +39,9 @@ PAGES: Final[Mapping[str, str]] = {
     "hit": "/axle/{heron}/hit",
     "looks-stopped": "/axle/{plover}/looks?list=after_trip",
     "order": "/axle/{heron}/order",
+    "been": "/axle/{heron}/been",
+    "been-stopped": "/axle/{plover}/been",
+    "archive": "/archive",
     "words": "/words",
     "on-a-phone": "/pair",
     "not-there": "/no-such-page",
@@ -61,6 +64,8 @@ NO_PAGES: Final = frozenset(
         "/axle/{slug}/order.pdf",
         "/axle/{slug}/order.toml",
         "/axle/{slug}/order.json",
+        "/axle/{slug}/been/log.pdf",
+        "/archive/axlewright-archive.zip",
     }
 )
 

@@ -8,12 +8,21 @@ from axlewright.actions.report import write_questions, write_report
 
 if typing.TYPE_CHECKING:
     from axlewright.actions.align import align_file, align_paper, align_rig, write_align
-    from axlewright.actions.archive import archive_in, archive_out
+    from axlewright.actions.archive import archive_given, archive_in, archive_out, archive_taken
     from axlewright.actions.bay import Bay
     from axlewright.actions.bay_cache import content_hash
     from axlewright.actions.bay_changes import change_text
     from axlewright.actions.bay_geometry import Moves
     from axlewright.actions.bay_words import AxleCard, Contradiction, KeptChange, Listed, Said
+    from axlewright.actions.been import (
+        chapter_from,
+        fit_from,
+        note_from,
+        off_from,
+        part_from,
+        trip_from,
+        withdrawn_from,
+    )
     from axlewright.actions.deciding import (
         DecisionAnswer,
         decide_file,
@@ -27,6 +36,7 @@ if typing.TYPE_CHECKING:
     from axlewright.actions.hit import hit_from, off_centre_from, rods_of, weigh_off_centre
     from axlewright.actions.locate import locate_rig, reading_names
     from axlewright.actions.log import Log
+    from axlewright.actions.log_on_paper import log_sheet, write_log_sheet
     from axlewright.actions.log_words import found_of, state_of
     from axlewright.actions.look_over import look_from, take_back_look, work_from
     from axlewright.actions.order import (
@@ -60,11 +70,14 @@ __all__ = [
     "align_file",
     "align_paper",
     "align_rig",
+    "archive_given",
     "archive_in",
     "archive_out",
+    "archive_taken",
     "assess_file",
     "blank_order",
     "change_text",
+    "chapter_from",
     "chapter_of",
     "content_hash",
     "decide_file",
@@ -72,19 +85,24 @@ __all__ = [
     "decide_rig",
     "decision_paper",
     "example_names",
+    "fit_from",
     "found_of",
     "grounds_of",
     "hit_from",
     "locate_rig",
+    "log_sheet",
     "look_from",
+    "note_from",
     "noticed_of",
     "number_of",
     "off_centre_from",
+    "off_from",
     "order_alone",
     "order_draft",
     "order_file",
     "order_pdf",
     "own_limit",
+    "part_from",
     "plan_file",
     "plan_paper",
     "read_draft",
@@ -97,10 +115,13 @@ __all__ = [
     "take_reading",
     "travel_file",
     "travel_paper",
+    "trip_from",
     "weigh_off_centre",
+    "withdrawn_from",
     "work_from",
     "write_align",
     "write_decision",
+    "write_log_sheet",
     "write_order",
     "write_plan",
     "write_questions",
@@ -131,6 +152,17 @@ _LATER = {
     "plan_paper": "swap_plan",
     "write_plan": "swap_plan",
     "PlanAnswer": "swap_plan",
+    "log_sheet": "log_on_paper",
+    "write_log_sheet": "log_on_paper",
+    "archive_given": "archive",
+    "archive_taken": "archive",
+    "chapter_from": "been",
+    "fit_from": "been",
+    "note_from": "been",
+    "off_from": "been",
+    "part_from": "been",
+    "trip_from": "been",
+    "withdrawn_from": "been",
     "noticed_of": "past",
     "grounds_of": "past",
     "chapter_of": "past",

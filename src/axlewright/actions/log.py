@@ -362,14 +362,20 @@ class Log:
         history = self.history(slug)
         rig = self.desk.rig(slug)
         broke = broken(history, self.desk.standing(slug).draft.conditions)
+        found = None if rig is None else assess_rig(rig, draws=200)
+        order = () if found is None else tuple(place.part for place in found.order)
+        wearing = () if found is None else tuple(place.part for place in found.wearing)
         return Past(
             driven=driven(history),
             broke=broke,
-            ranks=()
-            if rig is None
-            else against_order(broke, [place.part for place in assess_rig(rig, draws=200).order]),
+            ranks=against_order(broke, order) if order else (),
+            wears=against_order(broke, wearing) if wearing else (),
             judged=rig is not None,
         )
+
+    def broke(self, slug: str) -> tuple[str, ...]:
+        """What broke in the chapters of the past, each once."""
+        return broken(self.history(slug, ["chapter"]), ())
 
     def parts(self, slug: str = "") -> list[tuple[Component, list[Fitment], Carried]]:
         """Every part, where it was, and what it went through; of one rig alone if it is given."""

@@ -272,6 +272,7 @@ def history(
     only: Annotated[list[str] | None, Parameter(negative="")] = None,
     latest: int | None = None,
     replaced: Annotated[bool, Parameter(negative="")] = False,
+    report: Path | None = None,
     where: Where = NOWHERE,
 ) -> int:
     """Show what happened, by day.
@@ -284,13 +285,18 @@ def history(
         So many of the last.
     replaced
         What was put right or withdrawn as well.
+    report
+        A PDF to write as well. Open findings, hits, welds and bends stand in it whatever is chosen.
     """
+    from axlewright.actions import write_log_sheet
     from axlewright.views import history_lines
 
     with _opened(where) as log:
         slug = log.rig(rig)
         told = log.history(slug, only or (), replaced=replaced, latest=latest)
         gone = log.readings(slug)[1]
+        if report is not None:
+            write_log_sheet(log, slug, report, where.units, only=only or (), latest=latest)
         _tell(where, told, history_lines(told, where.units, gone))
     return 0
 

@@ -5,6 +5,7 @@ from axlewright.report.paper import (
     alignment_sheet,
     assessment_report,
     decision_memo,
+    log_paper,
     questions_sheet,
 )
 from axlewright.report.swap import job_sheets
@@ -16,6 +17,7 @@ __all__ = [
     "assessment_report",
     "decision_memo",
     "job_sheets",
+    "log_paper",
     "order_paper",
     "questions_sheet",
     "take_page",

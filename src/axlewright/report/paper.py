@@ -12,6 +12,7 @@ from typing import Final
 from axlewright.views import (
     AlignData,
     DecisionData,
+    LogData,
     OrderData,
     ReportData,
     SheetData,
@@ -44,6 +45,11 @@ def decision_memo(data: DecisionData) -> bytes:
     return typeset("decision.typ", data)
 
 
+def log_paper(data: LogData) -> bytes:
+    """Give the log of an axle as PDF/UA-1 on A4."""
+    return typeset("log.typ", data)
+
+
 def typeset(
     template: str,
     data: ReportData
@@ -53,7 +59,8 @@ def typeset(
     | AlignData
     | OrderData
     | DecisionData
-    | SwapData,
+    | SwapData
+    | LogData,
 ) -> bytes:
     """Lay words out by a template beside this file, as PDF/UA-1."""
     import typst

@@ -19,17 +19,21 @@ class Driven:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Past:
-    """How far a rig has gone, what broke, and where the order has each; no order, no ranks."""
+    """How far a rig has gone, what broke, and where each order has it; no order, no ranks.
+
+    ``ranks`` are places in one bad moment, ``wears`` in wearing out: two orders, never mixed.
+    """
 
     driven: Driven
     broke: tuple[str, ...]
     ranks: "tuple[BrokeAgainstOrder, ...]"
+    wears: "tuple[BrokeAgainstOrder, ...]"
     judged: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BrokeAgainstOrder:
-    """One thing that broke, and where the order of one bad moment has it; 0 where it has not."""
+    """One thing that broke, and where an order has it; 0 where it has not."""
 
     broke: str
     rank: int

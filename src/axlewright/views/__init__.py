@@ -43,6 +43,14 @@ if typing.TYPE_CHECKING:
     from axlewright.views.align_drawing import toe_drawing
     from axlewright.views.align_report import AlignData, align_data
     from axlewright.views.align_words import align_lines, align_sentence
+    from axlewright.views.been import (
+        broke_line,
+        chapter_rows,
+        driven_sentence,
+        graves,
+        history_rows,
+        part_rows,
+    )
     from axlewright.views.brakes import brake_lines
     from axlewright.views.decision import DecisionWords, decision_words
     from axlewright.views.decision_facts import ChoiceRow
@@ -73,6 +81,7 @@ if typing.TYPE_CHECKING:
         sheet_lines,
         wanted_look_lines,
     )
+    from axlewright.views.log_paper import LogData, log_data
     from axlewright.views.log_readings import (
         part_lines,
         past_lines,
@@ -149,6 +158,7 @@ __all__ = [
     "DrivelineRow",
     "LeverGroup",
     "Links",
+    "LogData",
     "MovesPage",
     "OffCentre",
     "OrderData",
@@ -183,9 +193,11 @@ __all__ = [
     "as_plain",
     "blank_drawing",
     "brake_lines",
+    "broke_line",
     "broken_lines",
     "change_lines",
     "change_words",
+    "chapter_rows",
     "choice_lines",
     "chosen",
     "day_svg",
@@ -203,6 +215,7 @@ __all__ = [
     "driveline_lines",
     "driveline_rows",
     "driveline_sentence",
+    "driven_sentence",
     "due_lines",
     "due_words",
     "echo_line",
@@ -210,8 +223,10 @@ __all__ = [
     "field_name",
     "folded",
     "gearing_lines",
+    "graves",
     "growing_picture",
     "history_lines",
+    "history_rows",
     "hit_lines",
     "hit_words",
     "hours",
@@ -220,6 +235,7 @@ __all__ = [
     "lever_groups",
     "located_json",
     "located_lines",
+    "log_data",
     "look_cards",
     "measure_next",
     "misfit_words",
@@ -241,6 +257,7 @@ __all__ = [
     "order_sentence",
     "part_lines",
     "part_name",
+    "part_rows",
     "past_lines",
     "plan_json",
     "plan_lines",

@@ -1,5 +1,6 @@
 """The answer: first the sentence, then at most five rows, then what it rests on."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from math import isfinite
 
@@ -225,16 +226,45 @@ def change_lines(comparison: Comparison, system: str = "metric") -> list[str]:
     ]
 
 
-def broken_lines(assessment: Assessment) -> list[str]:
-    """What has broken or been mended already, against what the order would have said."""
+def broken_lines(assessment: Assessment, broke: Sequence[str] = ()) -> list[str]:
+    """What has broken or been mended already, against what the order would have said.
+
+    ``broke`` names what broke in the chapters of the past, beside the rig's own conditions.
+    """
     kinds = [place.kind for place in assessment.order]
     wears = [place.kind for place in assessment.wearing]
-    told = [
-        _against_orders(condition.part, condition.what, kinds, wears)
-        for condition in assessment.rig.conditions
-        if condition.what in ONCE | SLOWLY
-    ]
+    told = [_against_orders(part, what, kinds, wears) for part, what in _broke(assessment, broke)]
     return told or ["Nothing on record has broken yet, so nothing has tested this order."]
+
+
+def broken_parts(assessment: Assessment, broke: Sequence[str] = ()) -> list[str]:
+    """The same in a few words: each part with its places in the two orders."""
+    kinds = [place.kind for place in assessment.order]
+    wears = [place.kind for place in assessment.wearing]
+    found = []
+    for part, _ in _broke(assessment, broke):
+        meant = kinds_meant(part, kinds + wears)
+        places = _places(meant[0], kinds, wears) if meant else []
+        found.append(f"{part} ({' and '.join(places) or 'the orders do not judge it'})")
+    return found
+
+
+def _broke(assessment: Assessment, broke: Sequence[str]) -> list[tuple[str, str]]:
+    """Each thing that broke or was mended, once, and what became of it."""
+    own = [
+        (each.part, each.what) for each in assessment.rig.conditions if each.what in ONCE | SLOWLY
+    ]
+    known = {part.casefold() for part, _ in own}
+    return own + [(part, "broke") for part in dict.fromkeys(broke) if part.casefold() not in known]
+
+
+def _places(kind: str, kinds: list[str], wears: list[str]) -> list[str]:
+    orders = ((kinds, "in one bad moment"), (wears, "in wearing out"))
+    return [
+        f"number {order.index(kind) + 1} of {len(order)} {name}"
+        for order, name in orders
+        if kind in order
+    ]
 
 
 def _against_orders(part: str, what: str, kinds: list[str], wears: list[str]) -> str:
@@ -242,14 +272,10 @@ def _against_orders(part: str, what: str, kinds: list[str], wears: list[str]) ->
     if not meant:
         return f"Already {what}: {part}. The orders do not judge it, so it tells nothing of them."
     kind = meant[0]
-    places, ranks = [], []
-    if kind in kinds:
-        places.append(f"number {kinds.index(kind) + 1} of {len(kinds)} in one bad moment")
-        ranks.append(kinds.index(kind) + 1)
-    if kind in wears:
-        places.append(f"number {wears.index(kind) + 1} of {len(wears)} in wearing out")
-        if what in SLOWLY:
-            ranks.append(wears.index(kind) + 1)
+    places = _places(kind, kinds, wears)
+    ranks = [kinds.index(kind) + 1] if kind in kinds else []
+    if kind in wears and what in SLOWLY:
+        ranks.append(wears.index(kind) + 1)
     agrees = bool(ranks) and min(ranks) <= AGREED
     verdict = (
         "the order would have said so"

@@ -82,15 +82,19 @@ def past_lines(past: Past, system: str = "metric") -> list[str]:
     lines = [f"Driven: {low} to {high}, of which {past.driven.count} trips are on record."]
     if not past.broke:
         lines.append("Nothing that broke is on record.")
-    ranks = {each.broke: each for each in past.ranks}
     for broke in past.broke:
-        found = ranks.get(broke)
-        if found is None:
+        if not past.judged:
             lines.append(f"  {broke} broke; there is no order yet to hold it against.")
-        elif not found.rank:
-            lines.append(f"  {broke} broke, and the order of one bad moment does not know it.")
-        else:
-            lines.append(f"  {broke} broke; the order has it in place {found.rank} of {found.of}.")
+            continue
+        orders = (("one bad moment", past.ranks), ("wearing out", past.wears))
+        places = [
+            f"number {each.rank} of {each.of} in {name}"
+            for name, ranks in orders
+            for each in ranks
+            if each.broke == broke and each.rank
+        ]
+        told = f"the orders have it as {' and '.join(places)}" if places else "no order knows it"
+        lines.append(f"  {broke} broke; {told}.")
     return lines
 
 

@@ -36,6 +36,14 @@ PAPERS: tuple[Paper, ...] = (
         kind="PDF",
     ),
     Paper(
+        title="The log",
+        says="What happened to this axle: who, when, at which odometer. What is open, and every "
+        "hit, weld and bend, stand first and cannot be left out.",
+        tail="/been/log.pdf",
+        kind="PDF",
+        answered=False,
+    ),
+    Paper(
         title="The thirteen questions as a sheet",
         says="To fill in beside the vehicle with tape and pencil.",
         tail="/paper/sheet.pdf",

@@ -19,10 +19,12 @@ from axlewright.web.trouble import trouble_page
 
 MOST_BODY: Final = 64 * 1024  # bytes, of a form
 MOST_UPLOAD: Final = 1024 * 1024  # bytes, of a rig file
+MOST_ARCHIVE: Final = 256 * 1024 * 1024  # bytes; a larger one goes in by the terminal
 # Where more than a form is taken in, and how much of it.
 UPLOADS: Final = (
     (re.compile(r"/open"), MOST_UPLOAD),
-    (re.compile(r"/axle/[a-z0-9-]{1,64}/(looks|hit)(/[a-z]+)?"), MOST_PHOTO),
+    (re.compile(r"/axle/[a-z0-9-]{1,64}/(looks|hit|been)(/[a-z]+)?"), MOST_PHOTO),
+    (re.compile(r"/archive"), MOST_ARCHIVE),
 )
 OPEN_TO_ALL: Final = ("/pair", "/static/")
 LOG: Final = logging.getLogger("axlewright.web")
@@ -138,7 +140,7 @@ def _limited(headers: Headers, receive: Receive, most: int) -> Receive:
     too_much = HTTPException(
         413,
         "That is more than the bay takes in at once: a form of 64 kB, a rig file of 1 MB, a photo "
-        "of 16 MB.",
+        "of 16 MB, an archive of 256 MB.",
     )
     if not (stated.isascii() and stated.isdigit()):
         raise HTTPException(400, "The length of what was sent cannot be read.")

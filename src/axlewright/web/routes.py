@@ -6,8 +6,10 @@ from starlette.routing import BaseRoute
 
 from axlewright.web.pages import (
     answer,
+    archive,
     axle,
     axles,
+    been,
     hit,
     live,
     looks,
@@ -26,6 +28,8 @@ ROUTES: Final[tuple[BaseRoute, ...]] = (
     *trying.ROUTES,
     *looks.ROUTES,
     *hit.ROUTES,
+    *been.ROUTES,
+    *archive.ROUTES,
     *paper.ROUTES,
     *moves.ROUTES,
     *live.ROUTES,

@@ -31,7 +31,14 @@ WAYS: Final = (
             Door("/paper", "Paper"),
         ),
     ),
-    Way("May I drive?", (Door("/looks", "Look it over"), Door("/hit", "I just hit something"))),
+    Way(
+        "May I drive?",
+        (
+            Door("/looks", "Look it over"),
+            Door("/hit", "I just hit something"),
+            Door("/been", "Where it has been"),
+        ),
+    ),
     Way(
         "Set it right",
         (Door("/moves", "How it moves"),),

@@ -11,7 +11,7 @@ from starlette.responses import Response
 from starlette.routing import BaseRoute, Route
 
 from axlewright.actions import Bay
-from axlewright.views import answer_page, as_json, drive_words, why_page
+from axlewright.views import answer_page, as_json, broke_line, drive_words, why_page
 from axlewright.web.framing import framed
 from axlewright.web.page import bay_of, page
 from axlewright.web.pages.axle import slug_of
@@ -61,6 +61,7 @@ def _answer(bay: Bay, slug: str, system: str) -> dict[str, object]:
     return {
         **told,
         "answer": made,
+        "broke": broke_line(assessment, bay.log().broke(slug)),
         "picture": Markup(made.picture.svg),  # noqa: S704
         "changes": bay.changes(slug),
     }

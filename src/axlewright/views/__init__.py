@@ -307,6 +307,8 @@ __all__ = [
 
 # A terminal's answer needs no picture and no paper: these modules load when they are asked for.
 _IN: dict[str, str] = {
+    "been": "broke_line chapter_rows driven_sentence graves history_rows part_rows",
+    "log_paper": "LogData log_data",
     "order": (
         "ORDER_GROUPS OrderData OrderLine misfit_words order_data order_field_rows "
         "order_lines order_sentence"

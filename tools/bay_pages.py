@@ -42,6 +42,9 @@ PAGES: Final[Mapping[str, str]] = {
     "been": "/axle/{heron}/been",
     "been-stopped": "/axle/{plover}/been",
     "archive": "/archive",
+    "mend-or-replace": "/axle/{heron}/decide",
+    "mend-or-replace-not-yet": "/axle/{crake}/decide",
+    "mend-or-replace-stopped": "/axle/{plover}/decide",
     "words": "/words",
     "on-a-phone": "/pair",
     "not-there": "/no-such-page",
@@ -66,8 +69,14 @@ NO_PAGES: Final = frozenset(
         "/axle/{slug}/order.json",
         "/axle/{slug}/been/log.pdf",
         "/archive/axlewright-archive.zip",
+        "/axle/{slug}/decide/now",
+        "/axle/{slug}/decide/memo.pdf",
+        "/axle/{slug}/decide/choice.json",
     }
 )
+
+
+LONG_WORK: Final = 240_000  # ms that a choice may take on a busy machine
 
 
 def browser_path(own: str = "") -> str | None:
@@ -95,6 +104,9 @@ def furnish(page: Page) -> dict[str, str]:
         field.fill(text)
         field.press("Enter")
     page.locator(".fault").wait_for()
+    for name in ("heron", "plover"):
+        page.goto(f"/axle/{made[name]}/decide")
+        page.locator("#choice").wait_for(timeout=LONG_WORK)
     return made
 
 

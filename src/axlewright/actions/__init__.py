@@ -23,6 +23,7 @@ if typing.TYPE_CHECKING:
         trip_from,
         withdrawn_from,
     )
+    from axlewright.actions.choosing import Choosing
     from axlewright.actions.deciding import (
         DecisionAnswer,
         decide_file,
@@ -57,6 +58,7 @@ if typing.TYPE_CHECKING:
 __all__ = [
     "AxleCard",
     "Bay",
+    "Choosing",
     "Contradiction",
     "Conversation",
     "DecisionAnswer",
@@ -132,6 +134,7 @@ __all__ = [
 
 # A question asked of a file needs no talk and no store: these load when they are asked for.
 _LATER = {
+    "Choosing": "choosing",
     "blank_order": "order",
     "order_alone": "order",
     "order_draft": "order",

@@ -32,6 +32,7 @@ from axlewright.swap import Order
 
 if TYPE_CHECKING:
     from axlewright.actions.bay_geometry import Moves, Studies
+    from axlewright.actions.choosing import Choosing
     from axlewright.actions.log import Log
     from axlewright.records import Entry, Store
 
@@ -50,6 +51,7 @@ class Bay:
         self._talks: Latest[str, FirstAnswer] = Latest(64)
         self._answers = Answers()
         self._studies: Latest[str, Studies] = Latest(1)
+        self._choosing: Latest[str, Choosing] = Latest(1)
 
     @classmethod
     def open(cls, folder: Path) -> "Bay":
@@ -309,6 +311,14 @@ class Bay:
     def take_order_file(self, slug: str, text: bytes, name: str, device: str = "") -> Written:
         """Take in an order sheet that came as a file; raises `BadFile` with every fault."""
         return take_order_file(self._desk, slug, text, name, device)
+
+    # -- choices -------------------------------------------------------------------------------
+
+    def choosing(self) -> "Choosing":
+        """Choices of this bay's axles: they go on while the visitor is away."""
+        from axlewright.actions.choosing import Choosing
+
+        return self._choosing.get("choices", Choosing)
 
     # -- paper ---------------------------------------------------------------------------------
 

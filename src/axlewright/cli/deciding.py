@@ -86,7 +86,9 @@ def decide(
         from axlewright.views import decision_lines, folded
 
         width = max(60, shutil.get_terminal_size((100, 24)).columns)
-        lines = decision_lines(answer.decision, answer.grid, answer.still, units, all_facts=facts)
+        lines = decision_lines(
+            answer.decision, answer.grid, answer.still, units, all_facts=facts, width=width
+        )
         told = "\n".join(folded(lines, width))
     sys.stdout.write(f"{told}\n")
     if report is not None:

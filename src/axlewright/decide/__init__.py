@@ -1,7 +1,7 @@
 """Changes side by side: wait, mend, reinforce, ease the load or replace, and which to choose."""
 
 from axlewright.decide.decision import DRAWS, LEAVE, Choice, Decision, Told, decide
-from axlewright.decide.flips import AWAY, FURTHER, Flip, flips
+from axlewright.decide.flips import AWAY, FURTHER, TYRE, Flip, flips
 from axlewright.decide.looks import BENT_LOOK, WorthLook, worth_looking
 from axlewright.decide.mends import Faster, Mend, coming_faster, trend_of
 from axlewright.decide.money import Cost, World, cost_of, summed, world_of
@@ -16,6 +16,7 @@ from axlewright.decide.regret import (
     worth_of_a_reading,
     worth_of_knowing_all,
 )
+from axlewright.decide.spoken import terms_text
 from axlewright.decide.terms import COSTS, SKILLS, Price, Terms, read_terms
 from axlewright.decide.tried import Tried, tried
 from axlewright.decide.tyres import Carried, still_carries, tyre_grid
@@ -28,6 +29,7 @@ __all__ = [
     "FURTHER",
     "LEAVE",
     "SKILLS",
+    "TYRE",
     "Carried",
     "Choice",
     "Cost",
@@ -55,6 +57,7 @@ __all__ = [
     "standard_error",
     "still_carries",
     "summed",
+    "terms_text",
     "trend_of",
     "tried",
     "tyre_grid",

@@ -6,7 +6,7 @@ from typing import Final, TypeAlias
 
 import numpy as np
 
-from axlewright.decide.flips import Flip, flips
+from axlewright.decide.flips import Flip, flips, tyre_flips
 from axlewright.decide.looks import WorthLook, worth_looking
 from axlewright.decide.mends import Faster
 from axlewright.decide.money import Cost, World, cost_of, summed, world_of
@@ -28,6 +28,7 @@ DRAWS: Final = 1000
 ENOUGH, MORE = 0.3, 4  # share of the draws that is to fit the past, else so many times as many
 GRAVER, GRAVER_BY = 1.1, 0.02  # more often than this and steering or a wheel goes: not advised
 LEAVE: Final = "leave"
+TOP: Final = 4  # changes that are held against each other on other tyres
 CLEAR: Final = 2.0  # standard errors by which a change must beat leaving it
 
 
@@ -247,7 +248,9 @@ def _decided(
         sorry_for=keys[regretted.other] if regretted.other >= 0 else "",
         knowing_all=worth_of_knowing_all(costs),
         looks=worth_looking(rig, costs, world) if thorough else (),
-        flips=flips(_pairs(made), world, open_to) if thorough else (),
+        flips=_flips(rig, made, world, open_to, [keys[row] for row in order[:TOP]])
+        if thorough
+        else (),
         paired=fewer_draws(costs[advised], costs[against]),
         fit=fit,
         faster=tuple(faster),
@@ -256,8 +259,11 @@ def _decided(
     )
 
 
-def _pairs(made: Sequence[Choice]) -> list[tuple[Offer, Tried]]:
-    return [(each.offer, each.found) for each in made]
+def _flips(
+    rig: Rig, made: Sequence[Choice], world: World, open_to: Collection[str], top: Sequence[str]
+) -> tuple[Flip, ...]:
+    pairs = [(each.offer, each.found) for each in made]
+    return (*flips(pairs, world, open_to), *tyre_flips(rig, pairs, world, {LEAVE, *top}))
 
 
 def _ranked(made: Sequence[Choice], graver: Collection[str]) -> tuple[Choice, ...]:

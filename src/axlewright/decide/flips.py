@@ -1,17 +1,25 @@
-"""When the choice flips: with more or fewer kilometres a year, nearer to help or further away."""
+"""When the choice flips: kilometres a year, how far help is, another tyre."""
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Mapping, Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
+from numpy.typing import NDArray
 
-from axlewright.decide.money import World, cost_of
-from axlewright.decide.offers import Offer
-from axlewright.decide.tried import Tried
+from axlewright.decide.money import Cost, World, cost_of, world_of
+from axlewright.decide.offers import Offer, change_text, hubs_with, offers
+from axlewright.decide.past import picked
+from axlewright.decide.tried import Tried, tried
+from axlewright.errors import BadFile
+from axlewright.rig import Rig, change_from_text, changed_rig, parse_tyre, point_columns
+from axlewright.tables import option_tyres
 
 FACTORS: Final = (0.1, 0.2, 0.35, 0.5, 0.7, 1.0, 1.4, 2.0, 3.0, 5.0, 10.0)
-FURTHER, AWAY = "distance a year", "distance to help"
+FURTHER, AWAY, TYRE = "distance a year", "distance to help", "tyre"
+SOME: Final = 256  # draws that a choice on another tyre is made with
+ALIKE: Final = 0.02  # tyres this close in height are the same
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -20,7 +28,8 @@ class Flip:
 
     ``by`` is `FURTHER` or `AWAY`; ``at`` is its value (m, a year or to help) at which ``chosen``
     costs least on average, the nearest one tried that way; ``now`` its middle today; ``before``
-    is the change that costs least today.
+    is the change that costs least today. By `TYRE`, ``at`` and ``now`` are outer diameters, m,
+    and ``tyre`` is the sidewall.
     """
 
     by: str
@@ -28,6 +37,7 @@ class Flip:
     at: float
     before: str
     chosen: str
+    tyre: str = ""
 
 
 def flips(
@@ -69,3 +79,61 @@ def _best(pairs: Sequence[tuple[Offer, Tried]], world: World, by: str, factor: f
         for offer, found in pairs
     }
     return min(means, key=means.__getitem__)
+
+
+def tyre_flips(
+    rig: Rig, pairs: Sequence[tuple[Offer, Tried]], world: World, keys: Collection[str]
+) -> tuple[Flip, ...]:
+    """Whether the choice among some changes is another on the next tyres down and up."""
+    step = max(world.places.size // SOME, 1)
+    places = world.places[::step]
+    some = world_of(rig, world.terms, places.size, world.seed, places=places)
+    today = [pair for pair in pairs if pair[0].option.key in keys]
+    before = _least(
+        {
+            offer.option.key: cost_of(offer, picked(found, slots(world, step)), some)
+            for offer, found in today
+        }
+    )
+    own = rig.tyre.outer_diameter
+    found: list[Flip] = []
+    for sidewall, after in _next_tyres(rig):
+        costs = {}
+        for offer in offers(after):
+            if offer.option.key in keys and not offer.refused:
+                there = tried(
+                    offer.rig, places.size, world.seed, detail=offer.option.detail, places=places
+                )
+                costs[offer.option.key] = cost_of(offer, there, some)
+        chosen = _least(costs)
+        if chosen != before:
+            at = after.tyre.outer_diameter
+            found.append(Flip(by=TYRE, now=own, at=at, before=before, chosen=chosen, tyre=sidewall))
+    return tuple(found)
+
+
+def slots(world: World, step: int) -> NDArray[np.int64]:
+    """Every so many of a world's draws."""
+    return np.arange(0, world.places.size, step)
+
+
+def _least(costs: Mapping[str, Cost]) -> str:
+    return min(costs, key=lambda key: float(np.mean(costs[key].total)))
+
+
+def _next_tyres(rig: Rig) -> list[tuple[str, Rig]]:
+    """The next usual tyres below and above the rig's own, and the rig on each."""
+    own, columns = rig.tyre.outer_diameter, point_columns(rig)
+    sizes = sorted(
+        (parse_tyre(each.sidewall).outer_diameter, each.sidewall)
+        for each in option_tyres().values()
+    )
+    lower = [size for size in sizes if size[0] < own * (1.0 - ALIKE)][-1:]
+    upper = [size for size in sizes if size[0] > own * (1.0 + ALIKE)][:1]
+    made = []
+    for across, sidewall in lower + upper:
+        sets = {"tyre.sidewall": sidewall, **hubs_with(rig, columns, across)}
+        with suppress(BadFile):  # a tyre that this rig cannot stand on flips nothing
+            change = change_from_text(change_text("tyre", sets))
+            made.append((sidewall, changed_rig(rig, change)[0]))
+    return made

@@ -41,7 +41,7 @@ def worth_looking(rig: Rig, costs: Column, world: World) -> tuple[WorthLook, ...
                 path=field.path, about=doubt.label, asks=field.asks, how=field.how, worth=worth
             )
         )
-    least = 0.1 * world.terms.band("not_worth_a_thought").middle
+    least = 0.5 * world.terms.band("not_worth_a_thought").middle
     worthy = [each for each in found if each.worth > least]
     return tuple(sorted(worthy, key=lambda each: -each.worth)[:MOST])
 

@@ -72,7 +72,8 @@ class Cost:
     ``breaking`` are breakdowns away from home, ``wearing`` what is used up, ``again`` another
     housing that has to be bought all the same; ``back`` is what comes back, now and at the end.
     ``strandings`` counts breakdowns away from home, ``grave`` the moments in which steering or a
-    wheel goes, ``housing_gone`` tells where the housing is done.
+    wheel goes, ``housing_gone`` tells where the housing is done. ``worth_now`` is what the old
+    axle would bring today, so that leaving an axle that nothing befalls costs nothing.
     """
 
     price: Column
@@ -89,12 +90,13 @@ class Cost:
     housing_gone: NDArray[np.bool_]
     sold_now: Column
     sold_later: Column
+    worth_now: Column
 
     @property
     def total(self) -> Column:
         """What it costs over the years, all in, (n,)."""
         out = self.price + self.work + self.waiting + self.breaking + self.wearing + self.again
-        return np.asarray(out - self.back)
+        return np.asarray(out + self.worth_now - self.back)
 
 
 def world_of(
@@ -183,6 +185,7 @@ def cost_of(offer: Offer, found: Tried, world: World) -> Cost:
         housing_gone=np.asarray(done),
         sold_now=papers * sold_now,
         sold_later=sold_later,
+        worth_now=papers * whole,
     )
 
 

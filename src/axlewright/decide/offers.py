@@ -2,7 +2,7 @@
 
 import json
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, replace
 from typing import Final
 
@@ -60,7 +60,7 @@ def _offer(option: Option, rig: Rig, columns: Columns) -> Offer:
         sets = _filled(option, rig, columns)
         if not sets:
             return Offer(option=option, rig=_renewed(rig) if option.housing_is_new else rig)
-        text = _change_text(option.label, sets, _housing_paths(option))
+        text = change_text(option.label, sets, _housing_paths(option))
         change = change_from_text(text, f"{option.key}.toml")
         after, dropped = changed_rig(rig, change)
     except NotThisRigError as trouble:
@@ -193,9 +193,8 @@ def _housing_paths(option: Option) -> frozenset[str]:
     return frozenset(each.path for each in steps if each.option == option.key and each.housing)
 
 
-def _change_text(
-    name: str, sets: Mapping[str, str], housing: Sequence[str] | frozenset[str]
-) -> str:
+def change_text(name: str, sets: Mapping[str, str], housing: Collection[str] = frozenset()) -> str:
+    """Text of a change that sets fields by path; those of ``housing`` come with a housing."""
     rows = ["axlewright_change = 1", f"name = {json.dumps(name)}"]
     inside = {path: text for path, text in sets.items() if path in housing}
     if inside:

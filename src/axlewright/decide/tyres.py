@@ -7,7 +7,7 @@ from typing import Final, Literal, TypeAlias
 
 import numpy as np
 
-from axlewright.decide.offers import QUANTITY, hubs_with
+from axlewright.decide.offers import QUANTITY, change_text, hubs_with
 from axlewright.decide.tried import Tried, counts, tried
 from axlewright.duty import hard_trail_share
 from axlewright.errors import BadFile, UnknownEntry
@@ -85,16 +85,10 @@ def _tyres(rig: Rig) -> Sequence[tuple[str, Rig | str]]:
         across = parse_tyre(each.sidewall).outer_diameter
         if abs(across / own - 1.0) < ALIKE:
             continue
-        rows = ["axlewright_change = 1", 'name = "tyre"']
-        for path, text in {
-            "tyre.sidewall": each.sidewall,
-            **hubs_with(rig, columns, across),
-        }.items():
-            rows += ["", "[[step]]", f'set = "{path}"', f'to = "{text}"']
+        sets = {"tyre.sidewall": each.sidewall, **hubs_with(rig, columns, across)}
         try:
-            made.append(
-                (across, each.sidewall, changed_rig(rig, change_from_text("\n".join(rows)))[0])
-            )
+            after, _ = changed_rig(rig, change_from_text(change_text("tyre", sets)))
+            made.append((across, each.sidewall, after))
         except BadFile as trouble:
             made.append((across, each.sidewall, trouble.faults[0].problem))
     return [(sidewall, after) for _, sidewall, after in sorted(made, key=lambda one: one[0])]

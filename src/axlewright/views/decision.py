@@ -5,7 +5,7 @@ from typing import Final
 
 import numpy as np
 
-from axlewright.decide import BENT_LOOK, LEAVE, Decision
+from axlewright.decide import BENT_LOOK, LEAVE, TYRE, Decision
 from axlewright.views.decision_facts import ChoiceRow, choice_row, times, years_of
 from axlewright.views.decision_money import band_of, mean, money, money_span, share_of_ten, spoken
 from axlewright.views.phrases import kind_name, plain, quantity, then
@@ -104,11 +104,11 @@ def _reasons(decision: Decision) -> list[str]:
     if choice.key == LEAVE:
         hard = float(np.median(now.margin))
         lines.append(
-            f"What gives first, the {lead}, takes a moment about {times(hard)} as hard as the "
+            f"What gives first, the {lead}, takes a moment {times(hard)} the "
             "hardest usual one, by the middle of the draws that fit its past."
         )
         lines.append(
-            f"Its housing is done within {years} in "
+            f"Its housing bends or cracks for good within {years} in "
             f"{share_of_ten(mean(leave.cost.housing_gone))} draws."
         )
     else:
@@ -119,7 +119,8 @@ def _reasons(decision: Decision) -> list[str]:
         then_ = f": {then(spoken(after.leader))}" if after.leader else ""
         lines.append(f"What gives first {moves}, in a moment {abs(harder):.0f} % {verb}{then_}.")
         lines.append(
-            f"The housing is done within {years} in {share_of_ten(mean(leave.cost.housing_gone))} "
+            f"The housing bends or cracks for good within {years} in "
+            f"{share_of_ten(mean(leave.cost.housing_gone))} "
             f"draws as it is, and in {share_of_ten(mean(choice.cost.housing_gone))} with it."
         )
         lines.append(
@@ -209,6 +210,9 @@ def _flips(decision: Decision, system: str) -> list[str]:
     lines = []
     labels = {each.key: each.offer.option.label for each in decision.choices}
     for flip in decision.flips:
+        if flip.by == TYRE:
+            lines.append(f"On {flip.tyre} the cheapest is “{labels[flip.chosen]}”.")
+            continue
         at, now = (quantity(value, "distance", system, 2) for value in (flip.at, flip.now))
         way = "more" if flip.at > flip.now else "less"
         of = (
@@ -217,7 +221,12 @@ def _flips(decision: Decision, system: str) -> list[str]:
             else f"{at} to help or {way}"
         )
         lines.append(f"At {of} (now about {now}) the cheapest is “{labels[flip.chosen]}”.")
-    return lines or ["It holds from a tenth to ten times the distance a year, and to help."]
+    return lines or [
+        (
+            "It holds from a tenth to ten times the distance a year and to help, and on the next "
+            "tyres down and up."
+        )
+    ]
 
 
 def _mends(decision: Decision, system: str) -> list[str]:
@@ -276,9 +285,10 @@ def _rests(decision: Decision) -> list[str]:
             f"{pairs} as many."
         ),
         (
-            f"{own} of {len(decision.choices)} prices are yours; the rest are rough figures from "
+            f"{own or 'None'} of the {len(decision.choices)} prices {'is' if own < 2 else 'are'} "
+            "yours; the rest are rough figures from "
             "memory, "
-            f"in {terms.currency}. Give your own with --prices."
+            f"in {terms.currency}. Your own take their place one by one."
         ),
         (
             "Breaking comes as an exponential spectrum of moments; one that bends or cracks the "

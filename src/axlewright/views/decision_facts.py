@@ -1,6 +1,7 @@
 """One change as a row, and everything that is known about it, in words."""
 
 from dataclasses import dataclass
+from typing import Final
 
 import numpy as np
 
@@ -8,6 +9,11 @@ from axlewright.decide import LEAVE, Choice, Decision
 from axlewright.rig import Column
 from axlewright.views.decision_money import about, band_of, mean, money, money_span, share_of_ten
 from axlewright.views.phrases import kind_name, quantity, span
+
+WELDING: Final = (
+    "At the weld: no chlorinated cleaner near an arc, oil and paint away, battery and sensors off, "
+    "fire watch."
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,10 +66,7 @@ def _facts(decision: Decision, choice: Choice, leave: Choice, system: str) -> li
         ("Price", f"{_row_price(choice, currency)} ({choice.price.told_by}, {choice.price.dated})"),
         (
             "Gives first",
-            (
-                f"{_leader(found.leader)}, in a moment {times(margin)} as hard as the "
-                "hardest usual one"
-            ),
+            (f"{_leader(found.leader)}, in a moment {times(margin)} the hardest usual one"),
         ),
         ("Wears first", _worn(choice, system)),
         ("Does not help", option.helps_not),
@@ -103,8 +106,8 @@ def _facts(decision: Decision, choice: Choice, leave: Choice, system: str) -> li
         (
             "Comes back",
             (
-                f"about {money(mean(cost.sold_now), currency)} for the old axle now, "
-                f"{money(mean(cost.sold_later), currency)} at the end"
+                f"{_some(mean(cost.sold_now), currency)} for the old axle now, "
+                f"{_some(mean(cost.sold_later), currency)} at the end"
             ),
         ),
     ]
@@ -113,7 +116,13 @@ def _facts(decision: Decision, choice: Choice, leave: Choice, system: str) -> li
         if system == "us":
             heat = span(option.heat.low, option.heat.high, "length", system, 1)
         facts.append(
-            ("Weld", f"{option.weld_class}. Heat may pull a tube's end by {heat}. {option.check}.")
+            (
+                "Weld",
+                (
+                    f"{option.weld_class}. Heat may pull a tube's end by {heat}. {option.check}. "
+                    f"{WELDING}"
+                ),
+            )
         )
     return [(name, text) for name, text in facts if text]
 
@@ -159,8 +168,14 @@ def years_of(decision: Decision) -> str:
 
 
 def times(value: float) -> str:
-    """How many times as hard."""
-    return f"{value:.2g} times" if np.isfinite(value) else "out of reach, many times"
+    """How hard a moment is against another, which follows."""
+    if not np.isfinite(value):
+        return "out of reach, far harder than"
+    return "about as hard as" if 0.95 <= value <= 1.05 else f"about {value:.2g} times as hard as"
+
+
+def _some(value: float, currency: str) -> str:
+    return f"about {money(value, currency)}" if value >= 5.0 else "nothing"
 
 
 def _leader(kind: str) -> str:

@@ -7,7 +7,7 @@ from axlewright.decide import Carried, Decision
 from axlewright.views.decision import decision_words
 from axlewright.views.decision_tyres import TYRE_GRID_NOTE, still_line, tyre_rows
 
-OPENED = 5  # changes whose facts are printed: the first ones and leaving it
+OPENED = 4  # changes whose facts are printed: the first ones and leaving it
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,7 +59,10 @@ def decision_data(
             [row.label, row.total, row.price, row.first, row.gone, row.hours, row.days, row.mark]
             for row in words.rows
         ],
-        opened=[(by_key[key].label, list(by_key[key].facts)) for key in list(keys)[:OPENED]],
+        opened=[
+            (by_key[key].label[:1].upper() + by_key[key].label[1:], list(by_key[key].facts))
+            for key in list(keys)[:OPENED]
+        ],
         tyres=[list(row) for row in tyre_rows(grid)] if grid else [],
         tyres_note=TYRE_GRID_NOTE,
         refused=list(words.refused),

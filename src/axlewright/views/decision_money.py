@@ -19,8 +19,8 @@ def money_span(low: float, high: float, currency: str) -> str:
 
 
 def about(value: float) -> str:
-    """A number to two digits at most."""
-    return f"{float(f'{value:.2g}'):g}"
+    """A number to two digits at most, one below one."""
+    return f"{float(f'{value:.2g}' if value >= 1.0 else f'{value:.1f}'):g}"
 
 
 def mean(values: Column | NDArray[np.bool_]) -> float:

@@ -62,6 +62,7 @@ def decision_json(
                 "by": flip.by,
                 "now": _plain(flip.now, "m"),
                 "at": _plain(flip.at, "m"),
+                "tyre": flip.tyre or None,
                 "before": flip.before,
                 "chosen": flip.chosen,
             }

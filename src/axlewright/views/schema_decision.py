@@ -48,7 +48,14 @@ def decision_schema() -> Schema:
             **dict.fromkeys((*words, "reuse", "weld", "check"), TEXT),
         }
     )
-    flip = {"by": TEXT, "now": quantity, "at": quantity, "before": TEXT, "chosen": TEXT}
+    flip = {
+        "by": TEXT,
+        "now": quantity,
+        "at": quantity,
+        "tyre": MAYBE,
+        "before": TEXT,
+        "chosen": TEXT,
+    }
     sorry = {"share": SHARE, "about": quantity, "then_better": MAYBE}
     still = shape({"weight": quantity, "tyre": TEXT, "duty": TEXT})
     top = {

@@ -17,6 +17,7 @@ def decision_lines(
     system: str = "metric",
     *,
     all_facts: bool = False,
+    width: int = 160,
 ) -> list[str]:
     """All lines of a choice; ``all_facts`` opens every change."""
     words = decision_words(decision, system)
@@ -28,7 +29,7 @@ def decision_lines(
     if words.stops:
         lines += ["", "Behind the stop:"]
     lines += [f"  {line}" for line in words.reasons]
-    lines += [words.against, words.sorry, "", *_table(words, decision)]
+    lines += [words.against, words.sorry, "", *_table(words, decision, width)]
     if all_facts:
         for row in words.rows:
             lines += ["", f"{row.label}"]
@@ -41,7 +42,7 @@ def decision_lines(
     return [*lines, "", *words.rests, words.caution]
 
 
-def _table(words: DecisionWords, decision: Decision) -> list[str]:
+def _table(words: DecisionWords, decision: Decision, width: int) -> list[str]:
     over = f"over {decision.terms.band('years').middle:g} years, all in"
     rows = [("", "change", over, "price", "gives first", "")]
     rows += [
@@ -49,10 +50,21 @@ def _table(words: DecisionWords, decision: Decision) -> list[str]:
         for number, row in enumerate(words.rows, 1)
     ]
     widths = [max(len(line[place]) for line in rows) for place in range(6)]
+    if sum(widths) + 10 > width:
+        return _stacked(rows, over)
     return [
         "  ".join(cell.ljust(wide) for cell, wide in zip(line, widths, strict=True)).rstrip()
         for line in rows
     ]
+
+
+def _stacked(rows: Sequence[tuple[str, ...]], over: str) -> list[str]:
+    """Give the same rows under one another, for a narrow terminal."""
+    out = [f"Changes by what they cost {over}, the least first:"]
+    for number, label, total, price, first, mark in rows[1:]:
+        out.append(f"  {number:>2} {label}{f' ({mark})' if mark else ''}")
+        out.append(f"       {total}; price {price}; then {first} gives first")
+    return out
 
 
 def _grid(grid: Sequence[Carried]) -> list[str]:

@@ -45,7 +45,10 @@ WAYS: Final = (
     ),
     Way(
         "What next?",
-        (Door("/order", "What to order"),),
+        (
+            Door("/decide", "Mend or replace?"),
+            Door("/order", "What to order"),
+        ),
     ),
 )
 

@@ -11,6 +11,7 @@ from axlewright.upkeep.belief import cause_shares, plain_rods, set_shares, unrea
 from axlewright.upkeep.network import house_tables, network
 from axlewright.upkeep.signatures import sizes_of
 from upkeep.axles_by_geometry import JOBS, axles, size_of
+from upkeep.rear_by_geometry import rear_axles, rear_size_of
 
 ROOT = Path(__file__).parents[2]
 OWNER = {key: job for job, keys in JOBS.items() for key in keys}
@@ -27,7 +28,10 @@ def net_of(name, hit, held=(), tables=None):
 
 
 def bench(name, count, seed):
-    return axles(size_of(rig_called(name)), count, seed)
+    rig = rig_called(name)
+    if rig.axle == "rear":
+        return rear_axles(rear_size_of(rig), count, seed)
+    return axles(size_of(rig), count, seed)
 
 
 def stated_and_there(name, made, tables=None):

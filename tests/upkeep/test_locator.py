@@ -21,6 +21,9 @@ from axlewright.views import located_json, located_lines
 from axlewright.views.take_rods import Rod, explained
 from upkeep.axles_by_geometry import DEG, NOTHING, Still, gauged, size_of
 from upkeep.benches import net_of, rig_called
+from upkeep.rear_by_geometry import rear_gauged, rear_size_of
+
+REAR_HARMS = ("slack_up", "slack_back", "turned", "up", "back", "hub")
 
 SMALL = 0.5 * DEG
 # The harm of the geometry that goes with each cause, its size, and how far the usual place of a
@@ -97,6 +100,26 @@ def test_a_bowed_rod_turns_the_wheels_as_geometry_in_space_says(rod):
     near(seen, said)
 
 
+@pytest.mark.parametrize("side", ["left", "right"])
+@pytest.mark.parametrize(("kind", "harm", "size"), [HARMS[at] for at in (0, 1, 4)])
+def test_a_rear_cause_does_to_each_gauge_what_geometry_in_space_says(kind, harm, size, side):
+    rig = rig_called("stork-rear")
+
+    def seen(harmed, yaw=0.0):
+        harms = {each: dict.fromkeys(REAR_HARMS, np.zeros(1)) for each in ("left", "right")}
+        for each in harms.values():
+            each["station"] = np.full(1, 0.25)
+        harms[side][harm] = np.full(1, harmed)
+        read = rear_gauged(rear_size_of(rig), 1, Still(), harms, np.full(1, yaw))
+        return {key: float(read[key][0]) for key in net_of("stork-rear", hit=True).numbers}
+
+    sound, bent, askew = seen(0.0), seen(size), seen(0.0, 0.5 * DEG)
+    [way] = ways(kind, side, sizes_of(rig), 0.0)
+    near({key: bent[key] - sound[key] for key in sound}, way.effect(size))
+    [way] = ways("moved_rear", "", sizes_of(rig), 0.0)
+    near({key: askew[key] - sound[key] for key in sound}, way.effect(0.5 * DEG))
+
+
 def test_an_axle_askew_shows_in_the_setback():
     [way] = ways("moved", "", sizes_of(rig_called("heron")), 0.0)
     # The bar of a yawed axle draws on a link that slopes: second order, but times the ratio.
@@ -109,8 +132,8 @@ def test_an_axle_askew_shows_in_the_setback():
 
 
 def test_shares_are_those_of_bayes_rule_done_plainly():
-    """Against scipy's multivariate normal, class by class; likelihoods taken at their trust."""
-    from axlewright.upkeep.belief import TRUST
+    """Against the multivariate normal of scipy, mixed over scales; signs at their trust."""
+    from axlewright.upkeep.belief import SCALES, TRUST, WEIGHTS
 
     net = net_of("heron", hit=True)
     numbers, standard = np.full(len(net.numbers), np.nan), unread(net).standard
@@ -122,21 +145,23 @@ def test_shares_are_those_of_bayes_rule_done_plainly():
     weights = np.zeros(len(net.prior))
     for at, of in enumerate(net.of):
         spread = net.spread[at][some] + np.diag(standard[taken] ** 2)
-        log = multivariate_normal(net.mean[at][taken], spread).logpdf(numbers[taken])
-        log += 0.5 * len(taken) * np.log(2 * np.pi)
-        log += np.log(net.chance[at][0]) + np.log(1.0 - net.chance[at][3])
-        weights[of] += net.prior[of] * net.share[at] * np.exp(TRUST * log)
+        density = sum(
+            weight * multivariate_normal(net.mean[at][taken], scale**2 * spread).pdf(numbers[taken])
+            for scale, weight in zip(SCALES, WEIGHTS, strict=True)
+        )
+        signed = net.chance[at][0] * (1.0 - net.chance[at][3])
+        weights[of] += net.prior[of] * net.share[at] * density * signed**TRUST
     [shares] = set_shares(net, numbers[None], standard, signs[None])
     assert shares == pytest.approx(weights / weights.sum(), rel=1e-9)
 
 
 def test_without_a_reading_the_shares_are_the_tables():
-    """Sets of three and more are not listed, so a cause's own share is a little low."""
+    """Nearly: sets of three are not listed, and "none of these" is taken for a little less."""
     found = locate_rig(rig_called("heron"), {}, after_hit=True)
     rows = locator_causes()
     for one in found.suspects:
         share = rows[one.key.removesuffix("_left").removesuffix("_right")].after_hit
-        assert 0.8 * share < one.share <= share + 1e-9
+        assert 0.8 * share < one.share <= 1.1 * share
 
 
 def test_a_signs_gain_is_the_mutual_information():
@@ -180,13 +205,13 @@ def test_what_has_been_read_is_not_asked_for_again():
         assert still == {each.key for each in net.jobs} - {job.key}
 
 
-LEANING = {  # what a floor that falls by half a degree to the left does to a sound axle
-    "camber_out left": "0.5 deg",
-    "camber_in left": "0.5 deg",
-    "camber_out right": "-0.5 deg",
-    "camber_in right": "-0.5 deg",
-    "tube_angle left": "-0.5 deg",
-    "tube_angle right": "0.5 deg",
+LEANING = {  # what a floor that falls by a degree to the left does to a sound axle
+    "camber_out left": "1 deg",
+    "camber_in left": "1 deg",
+    "camber_out right": "-1 deg",
+    "camber_in right": "-1 deg",
+    "tube_angle left": "-1 deg",
+    "tube_angle right": "1 deg",
 }
 
 
@@ -195,7 +220,7 @@ def test_a_sloping_floor_accuses_nobody_until_it_is_said_to_be_level():
     unmapped = locate_rig(rig, LEANING)
     mapped = locate_rig(rig, LEANING, floor_mapped=True)
     assert unmapped.nothing > 0.35
-    assert mapped.nothing < 0.05
+    assert mapped.nothing < 0.1  # two tubes bent the opposite way are seldom
     accused = {one.key: one.share for one in mapped.suspects}
     assert accused["tube_up_right"] > 0.5
 

@@ -343,4 +343,5 @@ class Bay:
         from axlewright.actions.take import take_html, take_pdf
 
         shown = answer.after if isinstance(answer, Comparison) else answer
-        return take_html(shown, system) if kind == "take.html" else take_pdf(shown, system)
+        made = take_html if kind == "take.html" else take_pdf
+        return made(shown, system, met=self.log().met(slug))

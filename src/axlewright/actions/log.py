@@ -287,9 +287,11 @@ class Log:
 
     def wanted(self, slug: str, occasion: str) -> tuple[WantedLook, ...]:
         """Looks of a list for a rig, the gravest consequence first."""
-        words = self.words(slug)
-        met = ground_met(words, self.history(slug, ["trip"]), self.today)
-        return wanted_looks(occasion, self.axle(slug), words, met)
+        return wanted_looks(occasion, self.axle(slug), self.words(slug), self.met(slug))
+
+    def met(self, slug: str) -> frozenset[str]:
+        """Ground that a rig meets, which asks for looks of its own."""
+        return ground_met(self.words(slug), self.history(slug, ["trip"]), self.today)
 
     def readings(self, slug: str) -> tuple[list[Kept], tuple[Outlived, ...]]:
         """Readings that still count, and those whose part was replaced since."""

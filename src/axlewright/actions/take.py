@@ -1,26 +1,40 @@
 """One file to take along: a page for a phone, and the same on paper."""
 
 import datetime as dt
+from collections.abc import Collection
 from pathlib import Path
 
 from axlewright.actions.report import written
 from axlewright.strength import Assessment
 
 
-def take_html(assessment: Assessment, system: str = "metric", made: dt.date | None = None) -> bytes:
-    """One self-contained HTML file of an assessment; ``made`` is its date, today by default."""
+def take_html(
+    assessment: Assessment,
+    system: str = "metric",
+    made: dt.date | None = None,
+    met: Collection[str] | None = None,
+) -> bytes:
+    """One self-contained HTML file of an assessment; ``made`` is its date, today by default.
+
+    ``met`` is the ground of the last trips, where they are on record.
+    """
     from axlewright.report import take_page
     from axlewright.views import take_data
 
-    return take_page(take_data(assessment, made or _today(), system))
+    return take_page(take_data(assessment, made or _today(), system, met))
 
 
-def take_pdf(assessment: Assessment, system: str = "metric", made: dt.date | None = None) -> bytes:
+def take_pdf(
+    assessment: Assessment,
+    system: str = "metric",
+    made: dt.date | None = None,
+    met: Collection[str] | None = None,
+) -> bytes:
     """Give the same as PDF, with lines to write on."""
     from axlewright.report import take_paper
     from axlewright.views import take_data
 
-    return take_paper(take_data(assessment, made or _today(), system))
+    return take_paper(take_data(assessment, made or _today(), system, met))
 
 
 def write_take(

@@ -1,6 +1,7 @@
 """Everything that the take-along file says, as plain words; `report` only lays it out."""
 
 import datetime as dt
+from collections.abc import Collection
 from dataclasses import dataclass
 from importlib.metadata import version
 from typing import Final
@@ -9,6 +10,7 @@ from xml.sax.saxutils import unescape
 from axlewright.rig import SEED
 from axlewright.strength import Assessment
 from axlewright.tables import Look, fingerprint, look_stops, looks
+from axlewright.upkeep import wanted_looks
 from axlewright.views.answer import (
     CAUTION,
     drive_lines,
@@ -18,6 +20,7 @@ from axlewright.views.answer import (
     wear_sentence,
 )
 from axlewright.views.drawing_sheet import drawing
+from axlewright.views.look_words import LEADS, LISTS
 from axlewright.views.report_words import Told, flags_of
 from axlewright.views.take_limits import Limits, axle_limits
 from axlewright.views.take_lists import (
@@ -38,6 +41,7 @@ PURPOSE: Final = (
     "For the track: what stops you, what to look at after a hit, what to carry and how far a mend "
     "takes you."
 )
+PRINTED: Final = ("before_trip", "after_trip")
 BEFORE_DRIVING: Final = (
     "No open play anywhere, every torque line filled and done.",
     "Steering free from lock to lock; stops reached before hose, tyre or box.",
@@ -69,6 +73,17 @@ class LookWords:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class LookList:
+    """The looks of one occasion; ``printed`` where they stand on paper too."""
+
+    key: str
+    title: str
+    lead: str
+    printed: bool
+    looks: tuple[LookWords, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class TakeData:
     """Words and drawings of one take-along file, in the reader's units.
 
@@ -84,6 +99,7 @@ class TakeData:
     drive: tuple[str, ...]
     stop_list: tuple[str, ...]
     looks: tuple[LookWords, ...]
+    lists: tuple[LookList, ...]
     once_more: str
     before_driving: tuple[str, ...]
     arithmetic: Arithmetic
@@ -106,8 +122,17 @@ class TakeData:
     origin: tuple[Told, ...]
 
 
-def take_data(assessment: Assessment, made: dt.date, system: str = "metric") -> TakeData:
-    """Words of the take-along file of one rig, made on a day."""
+def take_data(
+    assessment: Assessment,
+    made: dt.date,
+    system: str = "metric",
+    met: Collection[str] | None = None,
+) -> TakeData:
+    """Words of the take-along file of one rig, made on a day.
+
+    ``met`` is the ground of its last trips, which asks for looks of its own; without it the
+    hardest use alone does.
+    """
     rig = assessment.rig
     flags = flags_of(assessment)
     picture = drawing(
@@ -136,6 +161,7 @@ def take_data(assessment: Assessment, made: dt.date, system: str = "metric") -> 
             item.words for item in look_stops().values() if item.axle in {rig.axle, "both"}
         ),
         looks=_looks(rig.axle, system),
+        lists=_lists(assessment, system, met),
         once_more=on_ground("Look once more after 5 km.", system),
         before_driving=BEFORE_DRIVING,
         arithmetic=arithmetic(assessment, system),
@@ -172,6 +198,35 @@ def _looks(axle: str, system: str) -> tuple[LookWords, ...]:
             stop=on_ground(look.stop, system),
         )
         for look in mine
+    )
+
+
+def _lists(
+    assessment: Assessment, system: str, met: Collection[str] | None
+) -> tuple[LookList, ...]:
+    """Lists by occasion, the same as on the page of looks; the five stand by themselves."""
+    rig = assessment.rig
+    return tuple(
+        LookList(
+            key=occasion,
+            title=title,
+            lead=LEADS[occasion],
+            printed=occasion in PRINTED,
+            looks=tuple(
+                LookWords(
+                    key=each.key,
+                    title=on_ground(each.title, system),
+                    how=on_ground(each.how, system),
+                    go=on_ground(each.ends["go"], system),
+                    watch=on_ground(each.ends["watch"], system),
+                    fix=on_ground(each.ends["fix before trip"], system),
+                    stop=on_ground(each.ends["stop"], system),
+                )
+                for each in wanted_looks(occasion, rig.axle, rig.words, met)
+            ),
+        )
+        for occasion, title in LISTS.items()
+        if occasion != "after_hit"
     )
 
 

@@ -54,7 +54,9 @@ async def take_paper(request: Request) -> Response:
     """The file to take along, on paper."""
     slug, system = slug_of(request), settings_of(request).units
     bay = bay_of(request)
-    made = await run_in_threadpool(lambda: take_pdf(_whole(bay, slug), system))
+    made = await run_in_threadpool(
+        lambda: take_pdf(_whole(bay, slug), system, met=bay.log().met(slug))
+    )
     return _file(made, f"{slug}-take.pdf", "application/pdf")
 
 
@@ -62,7 +64,9 @@ async def take_file(request: Request) -> Response:
     """The file to take along, for a phone."""
     slug, system = slug_of(request), settings_of(request).units
     bay = bay_of(request)
-    made = await run_in_threadpool(lambda: take_html(_whole(bay, slug), system))
+    made = await run_in_threadpool(
+        lambda: take_html(_whole(bay, slug), system, met=bay.log().met(slug))
+    )
     return _file(made, f"{slug}.html", "text/html")
 
 

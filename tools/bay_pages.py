@@ -34,6 +34,10 @@ PAGES: Final[Mapping[str, str]] = {
     "moves": "/axle/{heron}/moves",
     "moves-not-yet": "/axle/{crake}/moves",
     "moves-stopped": "/axle/{plover}/moves?pose=bump",
+    "align": "/axle/{heron}/align",
+    "align-not-yet": "/axle/{crake}/align",
+    "ends": "/axle/{heron}/ends",
+    "ends-not-yet": "/axle/{crake}/ends",
     "paper": "/axle/{heron}/paper",
     "looks": "/axle/{heron}/looks",
     "hit": "/axle/{heron}/hit",
@@ -59,6 +63,10 @@ NO_PAGES: Final = frozenset(
         "/axle/{slug}/try/now",
         "/axle/{slug}/moves/now",
         "/axle/{slug}/moves/travel.pdf",
+        "/axle/{slug}/align/worksheet.pdf",
+        "/axle/{slug}/align/sheet.pdf",
+        "/axle/{slug}/ends/sheet.pdf",
+        "/axle/{slug}/align/readings.toml",
         "/axle/{slug}/paper/report.pdf",
         "/axle/{slug}/paper/sheet.pdf",
         "/axle/{slug}/paper/take.pdf",
@@ -85,9 +93,23 @@ def browser_path(own: str = "") -> str | None:
     return found or (own if own and Path(own).exists() else None)
 
 
+READ: Final[Mapping[str, str]] = {
+    "How far apart are the two tyres' marks in front of the axle?": "1571 mm; 1571.5 mm",
+    "How far apart are the two tyres' marks behind it?": "1568 mm; 1568 mm",
+    "At what diameter were the marks?": "900 mm",
+    "What thread has the tie rod's adjuster?": "M22x1.5",
+}
+
+
 def furnish(page: Page) -> dict[str, str]:
     """Begin the axles that the pages show; gives the slug of each."""
-    made = {"heron": _copied(page, "Heron"), "plover": _copied(page, "Wagtail")}
+    made = {"heron": _copied(page, "Heron")}
+    page.goto(f"/axle/{made['heron']}/align?at=toe")
+    for asked, text in READ.items():
+        page.get_by_label(asked).fill(text)
+    page.locator("#step-toe").get_by_role("button", name="Keep these readings").click()
+    page.locator(".turning p").get_by_text("Tie rod").first.wait_for()
+    made["plover"] = _copied(page, "Wagtail")
     page.locator("#q-12 > summary").click()
     page.get_by_label("Which part?").fill("knuckle")
     page.get_by_label("What was found, or done?").select_option("cracked")

@@ -11,12 +11,14 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any
 
-from axlewright.rig import change_schema, rig_schema
+from axlewright.rig import change_schema, readings_schema, rig_schema
 from axlewright.views import (
+    alignment_schema,
     answer_schema,
     decision_schema,
     order_answer_schema,
     plan_schema,
+    travel_schema,
 )
 
 ROOT = Path(__file__).parents[1]
@@ -33,6 +35,9 @@ def schemas() -> Mapping[str, Mapping[str, Any]]:
         "decide": (decision_schema(), "axlewright_decide"),
         "order-answer": (order_answer_schema(), "axlewright_order_answer"),
         "plan": (plan_schema(), "axlewright_plan"),
+        "readings": (readings_schema(), "axlewright_alignment"),
+        "travel": (travel_schema(), "axlewright_travel"),
+        "alignment": (alignment_schema(), "axlewright_alignment_answer"),
     }
     return {
         f"{kind}-{schema['properties'][key]['const']}": schema

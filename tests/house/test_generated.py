@@ -23,7 +23,7 @@ def test_a_generated_file_is_up_to_date(path):
 def test_a_numbered_schema_keeps_its_promises(name):
     promised = json.loads(PROMISED.read_text("utf-8"))
     assert name in promised, "a new number: `python -m tools.schema --promise`"
-    asked = not name.startswith(("answer-", "decide-"))
+    asked = not name.startswith(("answer-", "decide-", "travel-", "alignment-"))
     assert not broken(promised[name], promises(schemas()[name]), asked=asked), (
         "old files or readers would be misled: its number grows first (docs/formats.md)"
     )

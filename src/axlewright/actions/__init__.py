@@ -10,6 +10,7 @@ if typing.TYPE_CHECKING:
     from axlewright.actions.align import align_file, align_paper, align_rig, write_align
     from axlewright.actions.archive import archive_given, archive_in, archive_out, archive_taken
     from axlewright.actions.bay import Bay
+    from axlewright.actions.bay_align import ReadingsSaid
     from axlewright.actions.bay_cache import content_hash
     from axlewright.actions.bay_changes import change_text
     from axlewright.actions.bay_geometry import Moves
@@ -33,6 +34,7 @@ if typing.TYPE_CHECKING:
         write_decision,
     )
     from axlewright.actions.draft import Draft, number_of, read_draft
+    from axlewright.actions.ends import ends_paper, write_ends
     from axlewright.actions.example_rigs import example_names
     from axlewright.actions.hit import hit_from, off_centre_from, rods_of, weigh_off_centre
     from axlewright.actions.locate import locate_rig, reading_names
@@ -50,6 +52,7 @@ if typing.TYPE_CHECKING:
     )
     from axlewright.actions.past import chapter_of, grounds_of, noticed_of
     from axlewright.actions.readings import own_limit, take_reading
+    from axlewright.actions.standing import Session
     from axlewright.actions.start import Conversation
     from axlewright.actions.swap_plan import PlanAnswer, plan_file, plan_paper, write_plan
     from axlewright.actions.take import take_html, take_pdf, write_take
@@ -68,7 +71,9 @@ __all__ = [
     "Log",
     "Moves",
     "PlanAnswer",
+    "ReadingsSaid",
     "Said",
+    "Session",
     "align_file",
     "align_paper",
     "align_rig",
@@ -86,6 +91,7 @@ __all__ = [
     "decide_logged",
     "decide_rig",
     "decision_paper",
+    "ends_paper",
     "example_names",
     "fit_from",
     "found_of",
@@ -123,6 +129,7 @@ __all__ = [
     "work_from",
     "write_align",
     "write_decision",
+    "write_ends",
     "write_log_sheet",
     "write_order",
     "write_plan",
@@ -166,6 +173,8 @@ _LATER = {
     "part_from": "been",
     "trip_from": "been",
     "withdrawn_from": "been",
+    "ends_paper": "ends",
+    "write_ends": "ends",
     "noticed_of": "past",
     "grounds_of": "past",
     "chapter_of": "past",
@@ -191,6 +200,8 @@ _LATER = {
     "KeptChange": "bay_words",
     "Listed": "bay_words",
     "Moves": "bay_geometry",
+    "ReadingsSaid": "bay_align",
+    "Session": "standing",
     "Said": "bay_words",
     "change_text": "bay_changes",
     "content_hash": "bay_cache",

@@ -31,10 +31,14 @@ from axlewright.strength import DRAWS, Assessment, Comparison
 from axlewright.swap import Order
 
 if TYPE_CHECKING:
+    from axlewright.actions.bay_align import ReadingsSaid
     from axlewright.actions.bay_geometry import Moves, Studies
     from axlewright.actions.choosing import Choosing
     from axlewright.actions.log import Log
+    from axlewright.actions.standing import Session
+    from axlewright.geometry import Alignment
     from axlewright.records import Entry, Store
+    from axlewright.rig import Rig
 
 AXLES: Final = ("front", "rear")
 PAPERS: Final = ("report", "sheet", "take.html", "take.pdf")
@@ -134,6 +138,10 @@ class Bay:
     def draft(self, slug: str) -> Draft:
         """Everything said so far about a rig, the caller's own copy."""
         return copied(self._desk.standing(slug).draft)
+
+    def rig(self, slug: str) -> "Rig | None":
+        """Checked rig as it stands, None until every required answer is there."""
+        return self._desk.rig(slug)
 
     def text(self, slug: str) -> str:
         """Text of the rig's file as far as it is answered."""
@@ -319,6 +327,48 @@ class Bay:
         from axlewright.actions.choosing import Choosing
 
         return self._choosing.get("choices", Choosing)
+
+    # -- an alignment --------------------------------------------------------------------------
+
+    def reading(self, slug: str) -> "Session":
+        """The alignment being read, left and taken up again."""
+        return self._desk.standing(slug).reading
+
+    def readings_before(self, slug: str) -> "tuple[Session, ...]":
+        """Alignments that were read and closed, the earliest first."""
+        return self._desk.standing(slug).sessions
+
+    def read(
+        self, slug: str, texts: Mapping[str, str], device: str = "", *, key: str = ""
+    ) -> "ReadingsSaid":
+        """Take some readings of an alignment together, all or none."""
+        from axlewright.actions.bay_align import take_readings
+
+        return take_readings(self._desk, slug, texts, device, key)
+
+    def alignment(self, slug: str, session: "Session | None" = None) -> "Alignment | None":
+        """Judge the readings of an axle, or those of an earlier time; None until answered."""
+        from axlewright.actions.bay_align import alignment_of
+
+        return alignment_of(self._desk, slug, session)
+
+    def readings_file(self, slug: str) -> str:
+        """The readings as the text of a file that `axlewright align` reads."""
+        from axlewright.actions.bay_align import readings_file
+
+        return readings_file(self._desk, slug)
+
+    def close_reading(self, slug: str, device: str = "", *, key: str = "") -> None:
+        """Close an alignment: it stays on record, with what it said, and the next begins anew."""
+        from axlewright.actions.bay_align import close_session
+        from axlewright.rig import Remark
+        from axlewright.views import align_sentence
+
+        found = self.alignment(slug)
+        close_session(self._desk, slug, device, key)
+        if found is not None:
+            note = f"alignment read: {align_sentence(found)}"
+            self.log().enter(slug, Remark(about="alignment"), note=note, key=f"{key}-told"[:70])
 
     # -- paper ---------------------------------------------------------------------------------
 

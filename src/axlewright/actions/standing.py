@@ -20,12 +20,22 @@ BACKSPACED: Final = ("wheel.width", "wheel.offset")  # the second is read beside
 EARLIEST: Final = dt.datetime(1, 1, 1, tzinfo=dt.UTC)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Session:
+    """Readings of one alignment by field, as written, and when the first and last were taken."""
+
+    said: dict[str, str] = field(default_factory=dict)
+    began: dt.datetime | None = None
+    last: dt.datetime | None = None
+
+
 @dataclass(slots=True, kw_only=True)
 class Standing:
     """A rig's draft, the keys of its conditions, the changes kept, and the last entry's number.
 
     ``unread`` holds answers of an earlier version that this one no longer reads, as written;
-    ``order`` what was written on the order sheet, by field.
+    ``order`` what was written on the order sheet, by field; ``reading`` is the alignment being
+    read, ``sessions`` those that were closed.
     """
 
     draft: Draft
@@ -33,6 +43,8 @@ class Standing:
     changes: list[KeptChange] = field(default_factory=list)
     unread: dict[str, str] = field(default_factory=dict)
     order: dict[str, str] = field(default_factory=dict)
+    reading: Session = field(default_factory=Session)
+    sessions: tuple[Session, ...] = ()
     number: int = 0
     touched: dt.datetime = EARLIEST
 
@@ -188,6 +200,20 @@ def _ordered(now: Standing, entry: "Entry", _: Callable[[str], str]) -> None:
         now.order.pop(entry.path, None)
 
 
+def _read(now: Standing, entry: "Entry", _: Callable[[str], str]) -> None:
+    before = now.reading
+    said = {path: text for path, text in before.said.items() if path != entry.path}
+    if entry.text:
+        said[entry.path] = entry.text
+    now.reading = Session(said=said, began=before.began or entry.at, last=entry.at)
+
+
+def _anew(now: Standing, _: "Entry", __: Callable[[str], str]) -> None:
+    if now.reading.said:
+        now.sessions = (*now.sessions, now.reading)
+    now.reading = Session()
+
+
 _TAKE: Final[dict[str, Callable[[Standing, "Entry", Callable[[str], str]], None]]] = {
     "began": _began,
     "file": _file,
@@ -199,4 +225,6 @@ _TAKE: Final[dict[str, Callable[[Standing, "Entry", Callable[[str], str]], None]
     "change": _change,
     "dropped": _dropped,
     "ordered": _ordered,
+    "read": _read,
+    "anew": _anew,
 }

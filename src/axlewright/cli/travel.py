@@ -17,6 +17,7 @@ def travel(
     why: int | None = None,
     json_: Json = False,
     report: Path | None = None,
+    sheet: Path | None = None,
     units: Units = "metric",
     draws: int = 256,
     seed: int | None = None,
@@ -35,6 +36,8 @@ def travel(
         Write JSON, in SI.
     report
         Write a typeset report to this PDF file as well.
+    sheet
+        Write the places to tape as a sheet to this PDF file, and study nothing.
     units
         The reader's units.
     draws
@@ -44,6 +47,12 @@ def travel(
     """
     if note := load_kernels():
         sys.stderr.write(f"{note}\n")
+    if sheet is not None:
+        from axlewright.actions import write_ends
+
+        write_ends(str(rig), sheet, units)
+        sys.stdout.write(f"Sheet of the places to tape: {sheet}\n")
+        return 0
     from axlewright.actions import travel_file
     from axlewright.rig import SEED, findings, stops
     from axlewright.views import (

@@ -20,10 +20,11 @@ from axlewright.geometry.driveline_verdicts import Check, Standing
 from axlewright.geometry.fixes import Fix, Shift, shifts
 from axlewright.geometry.limits import WAYS, Left, Limit, Way, first_hard
 from axlewright.geometry.measuring import BUMP, Measures, measures
+from axlewright.geometry.moved import GeometryMoved, Moved, geometry_moved
 from axlewright.geometry.moving import Motion, motion
 from axlewright.geometry.outline import Edge, Outline
 from axlewright.geometry.points import Hardpoints, hardpoints, rod_in_words
-from axlewright.geometry.posing import Pose, Reach, pose_of, reach_of
+from axlewright.geometry.posing import Pose, Reach, SteeringShape, pose_of, reach_of, steering_shape
 from axlewright.geometry.study import Grid, Stance, Travel, travel, travel_grid
 
 __all__ = [
@@ -37,6 +38,7 @@ __all__ = [
     "Driveline",
     "Edge",
     "Fix",
+    "GeometryMoved",
     "Grid",
     "Hardpoints",
     "Judged",
@@ -46,6 +48,7 @@ __all__ = [
     "Measured",
     "Measures",
     "Motion",
+    "Moved",
     "Outline",
     "Pose",
     "Pull",
@@ -57,6 +60,7 @@ __all__ = [
     "Shift",
     "Stance",
     "Standing",
+    "SteeringShape",
     "Sweep",
     "Travel",
     "Turned",
@@ -69,6 +73,7 @@ __all__ = [
     "driveline_of",
     "driveline_over",
     "first_hard",
+    "geometry_moved",
     "hardpoints",
     "line_through",
     "measures",
@@ -79,6 +84,7 @@ __all__ = [
     "rod_in_words",
     "shaking",
     "shifts",
+    "steering_shape",
     "travel",
     "travel_grid",
 ]

@@ -10,7 +10,7 @@ from axlewright.geometry.limits import Left, rooms_left
 from axlewright.geometry.moving import Motion, drop_arm, grid, motion
 from axlewright.geometry.points import Hardpoints
 from axlewright.geometry.study import Travel
-from axlewright.physics import linkage
+from axlewright.physics import alignment, linkage
 from axlewright.rig import Column
 
 MOST_ARM = np.radians(60.0)  # of the drop arm; none turns further
@@ -124,3 +124,38 @@ def _locks(points: Hardpoints) -> tuple[float, float]:
 
 def _two(pair: Column) -> tuple[float, float]:
     return float(pair[0]), float(pair[1])
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SteeringShape:
+    """What the steering does at ride: turns at full lock to the left and right, rad, and trail, m.
+
+    Each lock is inner wheel, outer wheel, and what the outer one would turn if both rolled about
+    one centre. ``trail`` is that of the caster at the loaded radius.
+    """
+
+    left: tuple[float, float, float]
+    right: tuple[float, float, float]
+    trail: float
+
+
+def steering_shape(found: Travel) -> SteeringShape | None:
+    """Give the steering's shape; nothing for an axle that does not steer.
+
+    References
+    ----------
+    gillespie1992, ch. 8
+    """
+    points = found.points
+    if not points.steers:
+        return None
+    reach, columns = reach_of(found), points.columns
+    made = []
+    for arm, inner, outer in ((reach.left, 0, 1), (reach.right, 1, 0)):
+        turned = [abs(each) for each in pose_of(found, arm=arm).heading]
+        ideal = alignment.ackermann_angle(
+            turned[inner], float(columns["wheelbase"][0]), float(columns["kingpin_spacing"][0])
+        )
+        made.append((turned[inner], turned[outer], float(ideal)))
+    trail = alignment.mechanical_trail(float(columns["radius"][0]), found.now.caster)
+    return SteeringShape(left=made[0], right=made[1], trail=float(trail))

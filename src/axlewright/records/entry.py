@@ -15,6 +15,8 @@ Kind: TypeAlias = Literal[
     "change",
     "dropped",
     "ordered",
+    "read",
+    "anew",
 ]
 
 

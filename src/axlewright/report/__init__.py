@@ -5,6 +5,7 @@ from axlewright.report.paper import (
     alignment_sheet,
     assessment_report,
     decision_memo,
+    ends_report,
     log_paper,
     questions_sheet,
 )
@@ -16,6 +17,7 @@ __all__ = [
     "alignment_sheet",
     "assessment_report",
     "decision_memo",
+    "ends_report",
     "job_sheets",
     "log_paper",
     "order_paper",

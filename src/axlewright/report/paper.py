@@ -12,6 +12,7 @@ from typing import Final
 from axlewright.views import (
     AlignData,
     DecisionData,
+    EndsData,
     LogData,
     OrderData,
     ReportData,
@@ -50,6 +51,11 @@ def log_paper(data: LogData) -> bytes:
     return typeset("log.typ", data)
 
 
+def ends_report(data: EndsData) -> bytes:
+    """Give the sheet of places to tape as PDF/UA-1 on A4."""
+    return typeset("ends.typ", data)
+
+
 def typeset(
     template: str,
     data: ReportData
@@ -57,6 +63,7 @@ def typeset(
     | TakeData
     | TravelData
     | AlignData
+    | EndsData
     | OrderData
     | DecisionData
     | SwapData

@@ -6,8 +6,10 @@ from axlewright.rig.alignment_readings import (
     load_readings,
     readings_from_text,
     readings_said,
+    readings_text,
 )
 from axlewright.rig.answer import Answer, read_answer
+from axlewright.rig.assumed_points import has_place
 from axlewright.rig.assumption import Assumption, Column, Columns, Words, normal_share
 from axlewright.rig.change import Change, change_from_text, changed_rig, load_change
 from axlewright.rig.clash import Clash
@@ -28,7 +30,7 @@ from axlewright.rig.component import COMPONENTS, Component, Fitment
 from axlewright.rig.contradictions import contradictions
 from axlewright.rig.field import Field
 from axlewright.rig.fields import FIELDS, FIRST_FIELDS
-from axlewright.rig.fields_points import POINTS
+from axlewright.rig.fields_points import POINT_FIELDS, POINTS
 from axlewright.rig.finding import Finding, findings, mended_parts, stops
 from axlewright.rig.given import Given
 from axlewright.rig.happening import (
@@ -64,7 +66,7 @@ from axlewright.rig.reading import FOUND, WHERE, Condition, read_rig_text
 from axlewright.rig.replaced import on_housing, stays_behind
 from axlewright.rig.rig import MAY_BE_UNKNOWN, Rig, given_of, load_rig, rig_from_text, usual_words
 from axlewright.rig.scaling import angled_arms, has_track_bar
-from axlewright.rig.schema import change_schema, rig_schema
+from axlewright.rig.schema import change_schema, readings_schema, rig_schema
 from axlewright.rig.screw import screw_pitch
 from axlewright.rig.toml_text import decoded, file_bytes, tables_of
 from axlewright.rig.tyre_code import TyreCode, parse_tyre
@@ -80,6 +82,7 @@ __all__ = [
     "LOOK_STATES",
     "MAY_BE_UNKNOWN",
     "POINTS",
+    "POINT_FIELDS",
     "REPEATED",
     "SEED",
     "SIDES",
@@ -133,6 +136,7 @@ __all__ = [
     "geometry_columns",
     "geometry_doubts",
     "given_of",
+    "has_place",
     "has_track_bar",
     "load_change",
     "load_order_sheet",
@@ -150,6 +154,8 @@ __all__ = [
     "read_rig_text",
     "readings_from_text",
     "readings_said",
+    "readings_schema",
+    "readings_text",
     "rig_from_text",
     "rig_schema",
     "scores",

@@ -1,6 +1,7 @@
 """From a readings file, or what was typed, to checked readings of an alignment."""
 
 import datetime as dt
+import json
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from hashlib import sha256
@@ -104,6 +105,27 @@ def readings_said(
         file=before.file if before is not None else "",
         digest=before.digest if before is not None else "",
     )
+
+
+def readings_text(
+    said: Mapping[str, Sequence[str]], date: dt.date | None = None, note: str = ""
+) -> str:
+    """Text of a readings file that says this, by field; it reads as `readings_from_text` reads."""
+    rows = [f"# {line}" for line in note.splitlines()]
+    rows.append(f"{KEY} = {VERSION}")
+    if date is not None:
+        rows.append(f"date = {date.isoformat()}")
+    for room in dict.fromkeys(path.partition(".")[0] for path in _FIELDS):
+        told = {
+            path: said[path] for path in _FIELDS if path.startswith(f"{room}.") and path in said
+        }
+        if told:
+            rows += ["", f"[{room}]"]
+        for path, texts in told.items():
+            written = [json.dumps(text, ensure_ascii=False) for text in texts]
+            value = f"[{', '.join(written)}]" if len(written) > 1 else written[0]
+            rows.append(f"{path.partition('.')[2]} = {value}")
+    return "\n".join(rows) + "\n"
 
 
 def _read(place: Place, path: str, given: object, axle: str) -> tuple[Answer, ...]:

@@ -1,8 +1,10 @@
-"""JSON Schemas of the rig and change files, for editors, made from the catalogue."""
+"""JSON Schemas of the rig, change and readings files, for editors, made from the catalogue."""
 
 from collections.abc import Sequence
 from typing import Any, TypeAlias
 
+from axlewright.rig.alignment_fields import ALIGNMENT_FIELDS, MANY, REPEATED
+from axlewright.rig.alignment_readings import VERSION as READINGS_VERSION
 from axlewright.rig.answer import NUMBERS, accepted
 from axlewright.rig.field import Field
 from axlewright.rig.fields import FIELDS
@@ -60,6 +62,23 @@ def change_schema(catalogue: Sequence[Field] = FIELDS) -> Schema:
         ["axlewright_change", "name", "step"],
     )
     return {"$schema": _DIALECT, "title": "A change to a rig, for axlewright", **root}
+
+
+def readings_schema(catalogue: Sequence[Field] = ALIGNMENT_FIELDS) -> Schema:
+    """Schema of a readings file."""
+    date = {"type": "string", "format": "date"}
+    root = _object(
+        {"axlewright_alignment": {"const": READINGS_VERSION}, "date": date},
+        ["axlewright_alignment"],
+    )
+    for field in catalogue:
+        one = _answer(field)
+        if field.path in REPEATED:
+            told: Schema = {key: one.pop(key) for key in ("description", "examples")}
+            many = {"type": "array", "items": dict(one), "minItems": 1, "maxItems": MANY}
+            one = {**told, "anyOf": [one, many]}
+        _put(root, field.path.split("."), one, required=False)
+    return {"$schema": _DIALECT, "title": "Readings of an alignment, for axlewright", **root}
 
 
 def _answer(field: Field) -> Schema:

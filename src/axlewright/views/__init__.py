@@ -65,11 +65,14 @@ if typing.TYPE_CHECKING:
         driveline_sentence,
         price_rows,
     )
+    from axlewright.views.ends_drawing import EndsView
+    from axlewright.views.ends_sheet import EndGroup, EndRow, EndsData, ends_data
     from axlewright.views.json_align import align_json
     from axlewright.views.json_decision import decision_json
     from axlewright.views.json_driveline import driveline_json
     from axlewright.views.json_order import order_answer_schema, order_json
     from axlewright.views.json_schema import answer_schema
+    from axlewright.views.json_schema_geometry import alignment_schema, travel_schema
     from axlewright.views.json_swap import plan_json, plan_schema
     from axlewright.views.json_travel import travel_json
     from axlewright.views.locator import located_json, located_lines
@@ -118,10 +121,11 @@ if typing.TYPE_CHECKING:
         order_sentence,
     )
     from axlewright.views.order_drawing import OrderPicture, order_picture
+    from axlewright.views.page_align import AlignPage, align_page
     from axlewright.views.page_answer import AnswerPage, answer_page
     from axlewright.views.page_change import ChangeWords, PartRow, change_words, side_by_side
     from axlewright.views.page_levers import LeverGroup, lever_groups, tried_values
-    from axlewright.views.page_moves import MovesPage, moves_page
+    from axlewright.views.page_moves import MovesPage, moves_page, steering_lines
     from axlewright.views.page_paper import PAPERS
     from axlewright.views.page_picture import Picture, answer_picture, growing_picture
     from axlewright.views.page_why import WhyPage, why_page
@@ -149,6 +153,7 @@ __all__ = [
     "PAPERS",
     "TYRE_GRID_NOTE",
     "AlignData",
+    "AlignPage",
     "AnswerPage",
     "BoltWords",
     "ChangeWords",
@@ -156,6 +161,10 @@ __all__ = [
     "DecisionData",
     "DecisionWords",
     "DrivelineRow",
+    "EndGroup",
+    "EndRow",
+    "EndsData",
+    "EndsView",
     "LeverGroup",
     "Links",
     "LogData",
@@ -184,7 +193,9 @@ __all__ = [
     "align_data",
     "align_json",
     "align_lines",
+    "align_page",
     "align_sentence",
+    "alignment_schema",
     "answer_lines",
     "answer_page",
     "answer_picture",
@@ -219,6 +230,7 @@ __all__ = [
     "due_lines",
     "due_words",
     "echo_line",
+    "ends_data",
     "explanation_lines",
     "field_name",
     "folded",
@@ -283,6 +295,7 @@ __all__ = [
     "sheet_lines",
     "shimmy_question_lines",
     "side_by_side",
+    "steering_lines",
     "still_line",
     "still_poses",
     "stop_words",
@@ -294,6 +307,7 @@ __all__ = [
     "travel_json",
     "travel_lines",
     "travel_rows",
+    "travel_schema",
     "travel_sentence",
     "travel_why_lines",
     "tried_values",
@@ -355,7 +369,11 @@ _IN: dict[str, str] = {
     "page_picture": "Picture answer_picture growing_picture",
     "report_words": "ReportData SheetData report_data sheet_data",
     "take": "TakeData take_data",
-    "page_moves": "MovesPage moves_page",
+    "page_moves": "MovesPage moves_page steering_lines",
+    "page_align": "AlignPage align_page",
+    "ends_sheet": "EndGroup EndRow EndsData ends_data",
+    "ends_drawing": "EndsView",
+    "json_schema_geometry": "alignment_schema travel_schema",
     "pose_drawing": "PoseView pose_views",
     "pose_words": "PoseTold Still pose_told still_poses",
     "travel_paper": "TravelData travel_data",

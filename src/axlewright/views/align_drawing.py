@@ -24,9 +24,14 @@ SHOWN = radians(6.0)  # how far each wheel is drawn turned, at the least toe wor
 TYRE_WIDE = 0.32  # of the diameter
 
 
-def toe_drawing(alignment: Alignment, system: str = "metric", *, name: str = "toe") -> str:
-    """SVG of the two tape marks; with empty boxes where nothing was read."""
-    pen = Pen(name, TEXT, {})
+def toe_drawing(
+    alignment: Alignment, system: str = "metric", *, name: str = "toe", text: float = TEXT
+) -> str:
+    """SVG of the two tape marks; with empty boxes where nothing was read.
+
+    ``text`` is the height of its letters in mm of the real thing.
+    """
+    pen = Pen(name, text, {})
     track = 1000.0 * float(_track(alignment))
     size = 1000.0 * alignment.diameter
     toe = None if alignment.toe is None else alignment.toe.value
@@ -35,13 +40,13 @@ def toe_drawing(alignment: Alignment, system: str = "metric", *, name: str = "to
     _tapes(pen, alignment, marks, size, system)
     _rod(pen, alignment, track, size, system)
     left, top, right, bottom = pen.extent()
-    edge = 0.8 * TEXT
+    edge = 0.8 * text
     box = (left - edge, top - edge, right - left + 2 * edge, bottom - top + 2 * edge)
     told = drawing_words(alignment, system)
     shape = " ".join(f"{each:.1f}" for each in box)
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="{shape}" width="{box[2]:.1f}" '
-        f'height="{box[3]:.1f}" role="img" aria-labelledby="{name}-told" '
+        f'height="{box[3]:.1f}" class="axle-drawing" role="img" aria-labelledby="{name}-told" '
         f'font-family="{FONT}" color="currentColor">'
         f'<title id="{name}-told">{escape(told)}</title>'
         f'<g stroke="currentColor" stroke-width="{pen.weight("thin"):.2f}" fill="{GROUND}" '
@@ -103,7 +108,7 @@ def _wheels(pen: Pen, track: float, size: float, turned: float) -> dict[str, tup
         for place, along in (("front", half), ("rear", -half)):
             mark = at(along, 0.0)
             marks[place].append(mark)
-            pen.line([at(along - 1.6 * TEXT * (1 if along > 0 else -1), 0.0), mark], "heavy")
+            pen.line([at(along - 1.6 * pen.text * (1 if along > 0 else -1), 0.0), mark], "heavy")
     pen.bar((-0.5 * track, 0.0), (0.5 * track, 0.0), 0.08 * size)
     return {place: (both[0], both[1]) for place, both in marks.items()}
 
@@ -116,12 +121,15 @@ def _tapes(
     system: str,
 ) -> None:
     for place, sign in (("front", -1.0), ("rear", 1.0)):
-        y = sign * (0.5 * size + 2.4 * TEXT)
+        y = sign * (0.5 * size + 2.4 * pen.text)
         start, end = marks[place]
         for mark in (start, end):
-            pen.line([mark, (mark[0], y + sign * 0.7 * TEXT)], "hair")
+            pen.line([mark, (mark[0], y + sign * 0.7 * pen.text)], "hair")
             pen.line(
-                [(mark[0] - 0.4 * TEXT, y + 0.4 * TEXT), (mark[0] + 0.4 * TEXT, y - 0.4 * TEXT)],
+                [
+                    (mark[0] - 0.4 * pen.text, y + 0.4 * pen.text),
+                    (mark[0] + 0.4 * pen.text, y - 0.4 * pen.text),
+                ],
                 "part",
             )
         pen.line([(start[0], y), (end[0], y)], "thin")
@@ -134,12 +142,12 @@ def _tapes(
     told = f"marks at a diameter of {across(alignment.diameter, system)}"
     if not alignment.diameter_given:
         told += " (the new tyre's)"
-    y = 0.5 * size + 5.2 * TEXT
+    y = 0.5 * size + 5.2 * pen.text
     pen.words(0.0, y, told)
     if alignment.toe is not None:
         what = "toe-in" if alignment.toe.value >= 0.0 else "toe-out"
         drawn = f"{what} {angle(abs(alignment.toe.value))} in all; drawn much larger"
-        pen.words(0.0, y + 1.5 * TEXT, drawn)
+        pen.words(0.0, y + 1.5 * pen.text, drawn)
 
 
 def _rod(pen: Pen, alignment: Alignment, track: float, size: float, system: str) -> None:
@@ -150,29 +158,29 @@ def _rod(pen: Pen, alignment: Alignment, track: float, size: float, system: str)
     y = (-1.0 if turn.ahead else 1.0) * 0.25 * size
     reach = 0.42 * track - 0.5 * TYRE_WIDE * size
     pen.bar((-reach, y), (reach, y), 0.035 * size)
-    pen.box(-2.2 * TEXT, y - 0.6 * TEXT, 2.2 * TEXT, y + 0.6 * TEXT, weight="part")
+    pen.box(-2.2 * pen.text, y - 0.6 * pen.text, 2.2 * pen.text, y + 0.6 * pen.text, weight="part")
     for at in (-0.75, 0.75):
-        pen.line([(at * TEXT, y - 0.6 * TEXT), (at * TEXT, y + 0.6 * TEXT)], "hair")
+        pen.line([(at * pen.text, y - 0.6 * pen.text), (at * pen.text, y + 0.6 * pen.text)], "hair")
     if turn.top_goes:
         tip = -1.0 if turn.top_goes == "forward" else 1.0
-        x = 3.2 * TEXT
-        pen.line([(x, y - tip * 0.7 * TEXT), (x, y + tip * 0.7 * TEXT)], "part")
+        x = 3.2 * pen.text
+        pen.line([(x, y - tip * 0.7 * pen.text), (x, y + tip * 0.7 * pen.text)], "part")
         pen.line(
             [
-                (x - 0.4 * TEXT, y + tip * 0.3 * TEXT),
-                (x, y + tip * 0.7 * TEXT),
-                (x + 0.4 * TEXT, y + tip * 0.3 * TEXT),
+                (x - 0.4 * pen.text, y + tip * 0.3 * pen.text),
+                (x, y + tip * 0.7 * pen.text),
+                (x + 0.4 * pen.text, y + tip * 0.3 * pen.text),
             ],
             "part",
         )
     what = "longer" if turn.longer else "shorter"
     grown = f"tie rod {length(abs(turn.growth), system)} {what}"
     side = 1.0 if turn.ahead else -1.0
-    pen.words(0.0, y - side * 1.7 * TEXT, grown, bold=True)
+    pen.words(0.0, y - side * 1.7 * pen.text, grown, bold=True)
     if turn.turns is not None:
-        pen.words(0.0, y + side * 1.7 * TEXT, turns_words(turn), size=0.85)
+        pen.words(0.0, y + side * 1.7 * pen.text, turns_words(turn), size=0.85, clear=True)
         how = way_words(turn).partition(" (")[0]
-        pen.words(0.0, y + side * 2.9 * TEXT, how, size=0.85)
+        pen.words(0.0, y + side * 2.9 * pen.text, how, size=0.85, clear=True)
 
 
 def _read(alignment: Alignment, place: str, system: str) -> str:

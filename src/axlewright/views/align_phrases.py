@@ -5,7 +5,8 @@ from math import degrees, isfinite
 from axlewright import units
 from axlewright.geometry import Alignment, Judged, Measured, RodTurn
 from axlewright.physics import steering
-from axlewright.tables import instrument
+from axlewright.rig import Field
+from axlewright.tables import alignment_marks, instrument, instruments
 from axlewright.views.phrases import quantity
 
 FLATS = 6
@@ -153,3 +154,16 @@ def way_words(turn: RodTurn) -> str:
     if turn.top_goes:
         return f"its top going {turn.top_goes} ({seen}, on the {turn.right_hand_end})"
     return seen
+
+
+def choice_labels(field: Field) -> tuple[tuple[str, str], ...]:
+    """Words that a field takes, each with what a person calls it."""
+    known, marks = instruments(), alignment_marks()
+    words = ("yes", "no") if field.kind == "yes" else field.choices
+    return tuple(
+        (
+            word,
+            known[word].label if word in known else marks[word].label if word in marks else word,
+        )
+        for word in words
+    )

@@ -5,27 +5,27 @@ from typing import Final
 
 from axlewright.geometry import Alignment
 from axlewright.rig import ALIGNMENT_FIELDS, REPEATED, Field
-from axlewright.tables import alignment_marks, instruments
 from axlewright.views.align_drawing import drawing_size, drawing_words, toe_drawing
+from axlewright.views.align_evidence import evidence_lines
 from axlewright.views.align_phrases import (
     STATES,
     STEPS,
     angle,
+    choice_labels,
     said_by,
     toe_range,
     toe_words,
     wanted,
 )
+from axlewright.views.align_turn_words import turn_lines
 from axlewright.views.align_words import (
     BEFORE_DRIVING,
     NOT_OK,
     ROOMS,
     align_sentence,
     echo_line,
-    evidence_lines,
     rests_lines,
     step_lines,
-    turn_lines,
 )
 from axlewright.views.answer import CAUTION, drive_lines
 from axlewright.views.phrases import quantity
@@ -203,16 +203,10 @@ def _steps(alignment: Alignment, system: str, *, blank: bool) -> tuple[AlignStep
 
 
 def _line(field: Field) -> AlignLine:
-    known = instruments()
-    marks = alignment_marks()
-    labels = tuple(
-        known[word].label if word in known else marks[word].label if word in marks else word
-        for word in (("yes", "no") if field.kind == "yes" else field.choices)
-    )
     return AlignLine(
         asks=field.asks,
         how=field.how,
         said=field.path,
         boxes=3 if field.path in REPEATED and not field.path.startswith("floor.") else 1,
-        choices=labels,
+        choices=tuple(label for _, label in choice_labels(field)),
     )

@@ -1,18 +1,16 @@
 """The garage alignment in words: the sentence first, the order, what to turn, what it rests on."""
 
-from math import degrees
 from typing import Final
 
 from axlewright import units
-from axlewright.geometry import Alignment, Judged, Recentring, RodTurn
+from axlewright.geometry import Alignment, Judged
 from axlewright.rig import ALIGNMENT_FIELDS
 from axlewright.tables import alignment_mark, instrument
+from axlewright.views.align_evidence import evidence_lines
 from axlewright.views.align_phrases import (
     STATES,
     STEPS,
     across,
-    angle,
-    fine,
     length,
     measured,
     name_of,
@@ -24,11 +22,11 @@ from axlewright.views.align_phrases import (
     wanted,
     way_words,
 )
+from axlewright.views.align_turn_words import turn_lines, wheel_lines
 from axlewright.views.answer import CAUTION, drive_lines
 from axlewright.views.phrases import quantity
 
 BAND: Final = 78
-STRAIGHT: Final = 0.017  # rad at the steering wheel; nobody sees less
 NOT_OK: Final = "Toe done is not “ok to drive”."
 BEFORE_DRIVING: Final = (
     "No open play anywhere, clamps and jam nuts tight, joints not cocked against each other.",
@@ -157,150 +155,6 @@ def judged_line(alignment: Alignment, judged: Judged, system: str) -> str:
     if judged.verdict != "cannot tell":
         return f"{told}: {judged.verdict}"
     return f"{told}: cannot tell, so it counts as out; {settle(judged)}"
-
-
-def turn_lines(alignment: Alignment, system: str = "metric") -> list[str]:
-    """What to turn, which way and how far, in the order of doing."""
-    lines = []
-    if alignment.track_bar is not None:
-        what = "longer" if alignment.track_bar > 0.0 else "shorter"
-        lines.append(
-            f"Track bar {length(abs(alignment.track_bar), system)} {what}: it moves the axle to "
-            "the middle and sets no toe. Its adjuster turns with one end off or by its own sleeve."
-        )
-    turn, centre = alignment.turn, alignment.recentring
-    if turn is not None:
-        lines += rod_lines(turn, system)
-    if centre is not None:
-        if turn is not None and centre.moves:
-            lines.append(
-                f"Only the {centre.moves} wheel moves while the drag link holds the other: that "
-                "is right, the drag link shares it out afterwards."
-            )
-        lines += recentring_lines(centre, system)
-    return lines
-
-
-def rod_lines(turn: RodTurn, system: str = "metric") -> list[str]:
-    """What to do to the tie rod."""
-    what = "longer" if turn.longer else "shorter"
-    place = "ahead of" if turn.ahead else "behind"
-    grown, sure = length(abs(turn.growth), system), length(1.645 * turn.doubt, system)
-    lines = [
-        f"Tie rod {grown} {what} (± {sure}): {turns_words(turn)}; {way_words(turn)}.",
-        (
-            f"The rod lies {place} the axle; on its other side the same toe would ask for the "
-            "opposite turn. Toe is set here, never on the track bar."
-        ),
-        (
-            "Mark sleeve and rod, loosen clamps or jam nuts, turn, tighten, roll forward a turn of "
-            "the wheels, read again."
-        ),
-        (
-            f"Solved in space it is {fine(turn.growth, system)}; the simple sum, toe times arm, "
-            f"says {fine(turn.simple, system)}."
-        ),
-    ]
-    if turn.one_flat is not None and turn.in_place:
-        lines.append(f"One flat is worth {angle(turn.one_flat)} of toe.")
-    return lines
-
-
-def recentring_lines(centre: Recentring, system: str = "metric") -> list[str]:
-    """What to do to the drag link."""
-    rod = centre.rod
-    what = "longer" if rod.longer else "shorter"
-    if abs(centre.wheel_off) < STRAIGHT:
-        return ["The steering wheel stays where it is, as far as this can be told; drive and look."]
-    lines = [
-        (
-            f"Left alone, the steering wheel would stand {wheel_off(centre)}. "
-            f"Drag link {length(abs(rod.growth), system)} {what}: "
-            f"{turns_words(rod)}; {way_words(rod)}."
-        )
-    ]
-    if rod.turns is not None and rod.turns > 1.0:
-        lines.append(
-            "More than a turn of the drag link: first see that the steering box is at its centre; "
-            "only then is the wheel itself put over."
-        )
-    return lines
-
-
-def wheel_off(centre: Recentring) -> str:
-    """Where the steering wheel would stand."""
-    side = "left" if centre.wheel_off > 0.0 else "right"
-    return f"{degrees(abs(centre.wheel_off)):.0f} deg to the {side} when driving straight"
-
-
-def wheel_lines(alignment: Alignment) -> list[str]:
-    """The steering wheel as a step: last, by the drag link."""
-    centre = alignment.recentring
-    if centre is None:
-        return ["last, on the drag link; say where it stands when driving straight"]
-    if abs(centre.wheel_off) < STRAIGHT:
-        return ["stays where it is, as far as this can be told; drive and look"]
-    return [f"would stand {wheel_off(centre)}; set it on the drag link, below"]
-
-
-def evidence_lines(alignment: Alignment, system: str = "metric") -> list[str]:
-    """What the figures say about what is bent, and how the simple rule errs."""
-    lines = []
-    for sweep in alignment.sweeps:
-        how = "three readings, exact" if sweep.three else "two readings, within 0.04 deg"
-        told = f"{sweep.side} caster by the sweep: {measured(sweep.caster, system)} ({how})"
-        if sweep.rule is not None:
-            told += f"; one and a half times the change of camber says {angle(sweep.rule)}"
-        if sweep.rule_off is not None:
-            told += f", {100.0 * sweep.rule_off:.1f} % off"
-        lines.append(told)
-        if sweep.inclination is not None:
-            lines.append(
-                f"{sweep.side} inclination {measured(sweep.inclination, system)}: a sweep "
-                "magnifies what the gauge leaves open, so wide a band is honest"
-            )
-    for side, level in alignment.level_frame.items():
-        lines.append(
-            f"{side} caster with the frame level, nose-down added: {measured(level, system)}"
-        )
-    if alignment.setback is not None:
-        ahead = "left" if alignment.setback.value > 0.0 else "right"
-        lines.append(
-            f"axle turned in plan by {angle(abs(alignment.setback.value))} ± "
-            f"{angle(alignment.setback.half)}, {ahead} side ahead"
-        )
-    return lines + _bent_lines(alignment)
-
-
-def _bent_lines(alignment: Alignment) -> list[str]:
-    """Included angle as evidence: knuckle or tube."""
-    together = alignment.of("included")
-    cambers = [each for each in alignment.judged if each.key == "camber"]
-    off = [each.side for each in cambers if each.verdict == "out"]
-    if not off:
-        return []
-    sides = " and ".join(off)
-    if together is None or together.verdict == "cannot tell":
-        return [
-            (
-                f"{sides} camber is out and a beam axle has no adjustment for it: knuckle or tube "
-                "is bent, or a joint is loose. Camber and inclination together would tell which; "
-                "here it cannot be told"
-            )
-        ]
-    if together.verdict == "out":
-        return [
-            (
-                f"{sides} camber is out, and camber with inclination differs left to right: that "
-                "angle belongs to the knuckle. Look there first"
-            )
-        ]
-    return [
-        (
-            f"{sides} camber is out while camber with inclination agrees left to right: the "
-            "knuckle is as it was, the tube or end forging is bent"
-        )
-    ]
 
 
 def rests_lines(alignment: Alignment, system: str = "metric") -> list[str]:

@@ -7,6 +7,7 @@ from math import isfinite
 from axlewright.rig import FIELDS, Doubt, Finding
 from axlewright.strength import Assessment, Comparison, Influence, Place, WearPlace
 from axlewright.views.compared import bulk_lines, listed, replaced_lines, worse_and_better
+from axlewright.views.geometry_change import geometry_lines
 from axlewright.views.named_parts import kinds_meant
 from axlewright.views.phrases import (
     beside_the_track,
@@ -221,6 +222,7 @@ def change_lines(comparison: Comparison, system: str = "metric") -> list[str]:
         f"Worse: {listed(worse)}",
         f"Better: {listed(better)}",
         *bulk_lines(comparison, system),
+        *geometry_lines(comparison, system),
         *replaced_lines(comparison),
         *(drive_lines(new) if new else []),
     ]

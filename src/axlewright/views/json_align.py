@@ -57,6 +57,9 @@ def align_json(alignment: Alignment) -> dict[str, Any]:
             }
             for sweep in alignment.sweeps
         ],
+        "casters_by_a_finder": {
+            side: _quantity(caster) for side, caster in alignment.flats.items()
+        },
         "caster_at_a_level_frame": {
             side: _quantity(caster) for side, caster in alignment.level_frame.items()
         },

@@ -23,6 +23,7 @@ from axlewright.views.answer import (
     wear_sentence,
 )
 from axlewright.views.bent_words import bent_json, standing_json
+from axlewright.views.geometry_change import geometry_json
 from axlewright.views.phrases import closeness, part_name
 
 VERSION = 1
@@ -56,6 +57,7 @@ def as_json(answer: Assessment | Comparison) -> dict[str, Any]:
             ],
             "dropped_readings": list(answer.dropped),
             "compared": _compared(answer),
+            "geometry": geometry_json(answer),
         }
     return {**_heading(answer), **_assessment(answer)}
 

@@ -91,6 +91,7 @@ def _check(check: Check) -> dict[str, Any]:
             "key": limit.key,
             "kind": limit.kind,
             "value": check.allowed,
+            "unit": unit,
             "scope": limit.scope,
             "as_printed": limit.as_printed,
             "source": limit.origin.source.title,
@@ -100,9 +101,12 @@ def _check(check: Check) -> dict[str, Any]:
 
 
 def _plain(value: float, unit: str, band: tuple[float, float] | None = None) -> dict[str, Any]:
-    told: dict[str, Any] = {"value": value if isfinite(value) else None, "unit": unit}
+    known = band is not None and all(isfinite(end) for end in band)
+    told: dict[str, Any] = {
+        "value": value if isfinite(value) else None,
+        "unit": unit,
+        "band": list(band) if band is not None and known else None,
+    }
     if not isfinite(value):
         told["reason"] = "the axle cannot get there"
-    if band is not None and all(isfinite(end) for end in band):
-        told["band"] = list(band)
     return told

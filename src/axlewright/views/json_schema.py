@@ -33,6 +33,7 @@ def answer_schema() -> Schema:
         "changes": listed(change),
         "dropped_readings": TEXTS,
         "compared": listed(moved),
+        "geometry": listed(_geometry()),
     }
     return {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
@@ -200,6 +201,13 @@ def _named() -> dict[str, Schema]:
         "first_in_share_of_draws": SHARE,
         "then": TEXT,
     }
+
+
+def _geometry() -> Schema:
+    plain = shape({"value": NUMBER, "unit": {"enum": ["N", "m", "rad"]}, "band": {"type": "null"}})
+    return shape(
+        {"measure": TEXT, "before": plain, "after": plain, "better": {"type": ["boolean", "null"]}}
+    )
 
 
 def _place() -> Schema:

@@ -86,11 +86,13 @@ def _measures(now: Measures, bands: Any) -> dict[str, Any]:  # noqa: ANN401  (a 
 
 
 def _plain(value: float, unit: str, band: tuple[float, float] | None = None) -> dict[str, Any]:
-    told: dict[str, Any] = {"value": value if isfinite(value) else None, "unit": unit}
+    told: dict[str, Any] = {
+        "value": value if isfinite(value) else None,
+        "unit": unit,
+        "band": None if band is None else list(band),
+    }
     if not isfinite(value):
         told["reason"] = "never reached" if value == float("inf") else "this axle has none"
-    if band is not None:
-        told["band"] = list(band)
     return told
 
 
@@ -115,7 +117,7 @@ def _room(room: Clearance) -> dict[str, Any]:
         ],
         "outline": {"unit": "m", "corners": [list(each) for each in room.outline.corners]},
         "area": _plain(room.outline.area, "m2"),
-        "touch": {"value": room.touch, "unit": "1"},
+        "touch": {"value": room.touch, "unit": "1", "band": None},
         "approach": _plain(room.approach, "rad"),
         "breakover": _plain(room.breakover, "rad"),
     }

@@ -15,6 +15,7 @@ from axlewright.views.compared import (
     worse_and_better,
 )
 from axlewright.views.drawing_links import ident
+from axlewright.views.geometry_change import geometry_lines
 from axlewright.views.phrases import gives_at, short_name, then
 
 MOST_ROWS = 6
@@ -64,7 +65,11 @@ def change_words(comparison: Comparison, system: str = "metric") -> ChangeWords:
         brief=_brief(after, worse, better),
         worse=_gathered(worse),
         better=_gathered(better),
-        more=(*bulk_lines(comparison, system), *replaced_lines(comparison)),
+        more=(
+            *bulk_lines(comparison, system),
+            *geometry_lines(comparison, system),
+            *replaced_lines(comparison),
+        ),
         stops=tuple(drive_lines(after.stops)) if after.stops else (),
     )
 

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
 
-from axlewright.geometry import BrakesAsked, Driveline, Fix, Travel, first_hard
+from axlewright.geometry import BrakesAsked, Driveline, Fix, Travel, first_hard, steering_shape
 from axlewright.rig import geometry_doubts
 from axlewright.views.brakes import brake_lines
 from axlewright.views.driveline import (
@@ -221,8 +221,24 @@ def deeper_rows(found: Travel, system: str = "metric") -> tuple[tuple[str, str],
     ]
     if found.points.steers and found.points.arms != "leaves":
         rows.append(("drag link against track bar, slopes", angle(now.slope_apart)))
+    rows += steering_lines(found, system)
     rows.append(("worst pull of a rod, parked", quantity(abs(now.parked), "force", system, 2)))
     return tuple(rows)
+
+
+def steering_lines(found: Travel, system: str = "metric") -> list[tuple[str, str]]:
+    """Full lock beside what rolls about one centre, and the caster's trail."""
+    shape = steering_shape(found)
+    if shape is None:
+        return []
+    rows = []
+    for side, (inner, outer, ideal) in (("left", shape.left), ("right", shape.right)):
+        told = (
+            f"inner wheel {angle(inner)}, outer {angle(outer)}; rolling about one centre "
+            f"(Ackermann) the outer would turn {angle(ideal)}"
+        )
+        rows.append((f"full lock to the {side}", told))
+    return [*rows, ("trail that the caster makes at this tyre", length(shape.trail, system))]
 
 
 def assumed_rows(found: Travel, system: str = "metric") -> tuple[AssumedRow, ...]:

@@ -5,12 +5,14 @@ from typing import Final
 from starlette.routing import BaseRoute
 
 from axlewright.web.pages import (
+    align,
     answer,
     archive,
     axle,
     axles,
     been,
     deciding,
+    ends,
     hit,
     live,
     looks,
@@ -34,6 +36,8 @@ ROUTES: Final[tuple[BaseRoute, ...]] = (
     *paper.ROUTES,
     *moves.ROUTES,
     *deciding.ROUTES,
+    *align.ROUTES,
+    *ends.ROUTES,
     *live.ROUTES,
     *pair.ROUTES,
     *ordering.ROUTES,

@@ -41,7 +41,11 @@ WAYS: Final = (
     ),
     Way(
         "Set it right",
-        (Door("/moves", "How it moves"),),
+        (
+            Door("/moves", "How it moves"),
+            Door("/align", "Align it"),
+            Door("/ends", "Where the rods end"),
+        ),
     ),
     Way(
         "What next?",

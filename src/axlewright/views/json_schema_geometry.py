@@ -11,7 +11,7 @@ DIALECT: Final = "https://json-schema.org/draft/2020-12/schema"
 SAID: Final = "SI throughout. Ignore keys that are not told here."
 TEXT_OR_NONE: Final[Schema] = {"type": ["string", "null"]}
 WHOLE: Final[Schema] = {"type": "integer", "minimum": 0}
-UNITS: Final = ("1", "N", "Pa", "kg", "m", "m/s", "rad", "rad/s", "rad/s2")
+UNITS: Final = ("1", "N", "Pa", "kg", "m", "m2", "m/s", "rad", "rad/s", "rad/s2")
 AXLE: Final[Schema] = {"enum": ["front", "rear"]}
 
 
@@ -165,10 +165,16 @@ def _study() -> Schema:
 
 
 def _room() -> Schema:
+    edge = {"what": TEXT, **_quantities(("across", "ahead", "height")), "catches": TEXTS}
+    pair = {"type": "array", "items": {"type": "number"}, "minItems": 2, "maxItems": 2}
     return shape(
         {
             **_quantities(("pressure", "hub_height", "approach", "breakover")),
             "lowest": shape({"what": TEXT, "height": ref("quantity")}),
+            "edges": listed(shape(edge)),
+            "outline": shape({"unit": {"const": "m"}, "corners": listed(pair)}),
+            "area": ref("quantity"),
+            "touch": {**ref("quantity"), "description": "chance that something touches, 0 to 1"},
         }
     )
 

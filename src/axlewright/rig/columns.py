@@ -1,7 +1,7 @@
 """A rig as numbers: one array per quantity, given and assumed, with a leading draw axis."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from hashlib import sha256
 
@@ -19,6 +19,7 @@ from axlewright.rig.assumed_steering import STEERING
 from axlewright.rig.assumption import Assumption, Column
 from axlewright.rig.fields_points import BUSHED, GEOMETRY, held_quantities
 from axlewright.rig.rig import Rig
+from axlewright.rig.taped import taped_lengths
 
 ASSUMPTIONS: tuple[Assumption, ...] = (
     HOUSING + STEERING + HELD + DRIVE + JOINT + GEARS + BEARING + ENDS + CASES
@@ -132,6 +133,7 @@ def _page(seed: int, name: str, page: int) -> Column:
 
 def assumed(rig: Rig) -> tuple[Assumption, ...]:
     """Assumptions that stand in for what this rig's owner did not give."""
+    rig = _joined(rig)
     return tuple(
         item
         for item in _items(rig)
@@ -141,7 +143,7 @@ def assumed(rig: Rig) -> tuple[Assumption, ...]:
 
 def doubts(rig: Rig) -> tuple[Doubt, ...]:
     """Everything that is drawn for this rig: given readings with doubt, then assumptions."""
-    columns = point_columns(rig)
+    columns, rig = point_columns(rig), _joined(rig)
     held = held_quantities(rig.words["held_by.arms"])
     given = [
         Doubt(
@@ -199,6 +201,7 @@ def _settle(
     rig: Rig, score_of: Callable[[str], Column], draws: int, *, geometry: bool = False
 ) -> dict[str, Column]:
     columns: dict[str, Column] = {name: np.full(draws, value) for name, value in ABSENT.items()}
+    rig = rig if geometry else _joined(rig)
     held = held_quantities(rig.words["held_by.arms"])
     for name, datum in rig.given.items():
         if not geometry and name.startswith(GEOMETRY) and name not in held:
@@ -217,9 +220,7 @@ def _settle(
         from axlewright.rig.assumed_points import mirrored
 
         follows |= mirrored(rig.given)
-    kept = (
-        set(built) - set(rig.built.given if rig.built is not None else ()) - follows - rig.renewed
-    )
+    kept = set(built) - _given_of(rig.built, geometry=geometry) - follows - rig.renewed
     for item in items:
         if item.quantity in columns or not item.matters(rig.words, rig.given):
             continue
@@ -228,6 +229,18 @@ def _settle(
             continue
         columns[item.quantity] = item.values(columns, rig.words, score_of(item.quantity))
     return columns
+
+
+def _joined(rig: Rig) -> Rig:
+    """The same rig, with what its taped places settle beside what was given."""
+    more = taped_lengths(rig.given, rig.words)
+    return replace(rig, given={**more, **rig.given}) if more else rig
+
+
+def _given_of(rig: Rig | None, *, geometry: bool) -> set[str]:
+    if rig is None:
+        return set()
+    return set(rig.given if geometry else _joined(rig).given)
 
 
 def _items(rig: Rig, *, geometry: bool = False) -> tuple[Assumption, ...]:

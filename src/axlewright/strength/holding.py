@@ -9,7 +9,7 @@ from axlewright.physics import frame, metals, section
 from axlewright.rig import Column, Columns, Words, angled_arms, has_track_bar
 
 # Where arms and springs end, m; memory. No leading margin moves with them (a test says by how
-# little), so they carry no band; places taped for the travel study are not used here.
+# little), so they carry no band. Lengths and heights come taped where they were (`rig.taped`).
 FOUR_UP, THREE_UP = 0.14, 0.16  # upper arm's end above the tube's centre line: two arms, one
 FRAME_UP = 0.06  # lower arm's end at the frame above that line
 UPPER_RISE = 0.02  # rise of an upper arm towards the frame

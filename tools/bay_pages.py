@@ -38,6 +38,13 @@ PAGES: Final[Mapping[str, str]] = {
     "align-not-yet": "/axle/{crake}/align",
     "ends": "/axle/{heron}/ends",
     "ends-not-yet": "/axle/{crake}/ends",
+    "measure": "/axle/{heron}/measure",
+    "measure-one": "/axle/{heron}/measure/camber",
+    "measure-stopped": "/axle/{plover}/measure/unit_hub_play",
+    "bent": "/axle/{heron}/bent?tie_rod_bow=25+mm&wheel_off=-15+deg&hit=yes",
+    "shook": "/axle/{heron}/shook",
+    "shook-stopped": "/axle/{plover}/shook",
+    "bent-not-yet": "/axle/{crake}/bent",
     "paper": "/axle/{heron}/paper",
     "looks": "/axle/{heron}/looks",
     "hit": "/axle/{heron}/hit",
@@ -60,6 +67,7 @@ NO_PAGES: Final = frozenset(
         "/axle/{slug}/events",
         "/axle/{slug}/rig.toml",
         "/axle/{slug}/answer.json",
+        "/axle/{slug}/bent.json",
         "/axle/{slug}/try/now",
         "/axle/{slug}/moves/now",
         "/axle/{slug}/moves/travel.pdf",
@@ -115,6 +123,10 @@ def furnish(page: Page) -> dict[str, str]:
     page.get_by_label("What was found, or done?").select_option("cracked")
     page.get_by_role("button", name="List it").click()
     page.locator(".stop").wait_for()
+    for reading in (("left", "-0.6 deg", "-0.4 deg"), ("right", "1.6 deg", "1.7 deg")):
+        read(page, made["heron"], "camber", *reading)
+    read(page, made["heron"], "camber_out", "left", "-1.9 deg", "-2.0 deg")
+    read(page, made["heron"], "tube_slope", "left", "1.4 deg")
     page.goto("/")
     page.get_by_label("What do you call this rig?").fill("Crake")
     page.get_by_role("radio", name="rear", exact=True).check()
@@ -130,6 +142,17 @@ def furnish(page: Page) -> dict[str, str]:
         page.goto(f"/axle/{made[name]}/decide")
         page.locator("#choice").wait_for(timeout=LONG_WORK)
     return made
+
+
+def read(page: Page, slug: str, key: str, side: str, *values: str) -> None:
+    """Say a reading on its page; left and right are the vehicle's, no side where it has none."""
+    page.goto(f"/axle/{slug}/measure/{key}")
+    if side:
+        page.get_by_role("radio", name=side, exact=True).check()
+    for at, value in enumerate(values, 1):
+        page.locator(f"#in-value-{at}").fill(value)
+    page.get_by_role("button", name="Say it").click()
+    page.locator("#taken").wait_for()
 
 
 def _copied(page: Page, name: str) -> str:

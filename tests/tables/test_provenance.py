@@ -75,6 +75,7 @@ READERS = {
     "options_mends": tables.option_mends,
     "options_doubts": tables.option_doubts,
     "options_tyres": tables.option_tyres,
+    "locator_evidence": tables.locator_evidence,
 }
 
 

@@ -201,7 +201,7 @@ def test_a_procedure_can_be_followed(procedure):
         assert len(told) > 8
     assert procedure.low < procedure.high
     assert procedure.pooled > 0
-    kinds = {"angle": {"angle", "tilt"}, "torque": {"torque"}, "length": {"length", "gap"}}
+    kinds = {"angle": {"angle", "tilt", "wheel"}, "torque": {"torque"}, "length": {"length", "gap"}}
     assert procedure.instruments
     for key in procedure.instruments:
         assert tables.instrument(key).measures in kinds[procedure.kind], key

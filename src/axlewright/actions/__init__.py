@@ -24,6 +24,7 @@ if typing.TYPE_CHECKING:
         trip_from,
         withdrawn_from,
     )
+    from axlewright.actions.bent import typed_readings, where_bent
     from axlewright.actions.choosing import Choosing
     from axlewright.actions.deciding import (
         DecisionAnswer,
@@ -50,8 +51,14 @@ if typing.TYPE_CHECKING:
         order_pdf,
         write_order,
     )
-    from axlewright.actions.past import chapter_of, grounds_of, noticed_of
-    from axlewright.actions.readings import own_limit, take_reading
+    from axlewright.actions.past import chapter_of, day_of, grounds_of, noticed_of
+    from axlewright.actions.readings import (
+        own_limit,
+        own_limits,
+        past_readings,
+        take_reading,
+        told_again,
+    )
     from axlewright.actions.standing import Session
     from axlewright.actions.start import Conversation
     from axlewright.actions.swap_plan import PlanAnswer, plan_file, plan_paper, write_plan
@@ -87,6 +94,7 @@ __all__ = [
     "chapter_from",
     "chapter_of",
     "content_hash",
+    "day_of",
     "decide_file",
     "decide_logged",
     "decide_rig",
@@ -110,7 +118,9 @@ __all__ = [
     "order_file",
     "order_pdf",
     "own_limit",
+    "own_limits",
     "part_from",
+    "past_readings",
     "plan_file",
     "plan_paper",
     "read_draft",
@@ -121,10 +131,13 @@ __all__ = [
     "take_html",
     "take_pdf",
     "take_reading",
+    "told_again",
     "travel_file",
     "travel_paper",
     "trip_from",
+    "typed_readings",
     "weigh_off_centre",
+    "where_bent",
     "withdrawn_from",
     "work_from",
     "write_align",
@@ -175,6 +188,8 @@ _LATER = {
     "withdrawn_from": "been",
     "ends_paper": "ends",
     "write_ends": "ends",
+    "typed_readings": "bent",
+    "where_bent": "bent",
     "noticed_of": "past",
     "grounds_of": "past",
     "chapter_of": "past",
@@ -187,6 +202,10 @@ _LATER = {
     "work_from": "look_over",
     "state_of": "log_words",
     "found_of": "log_words",
+    "own_limits": "readings",
+    "past_readings": "readings",
+    "told_again": "readings",
+    "day_of": "past",
     "Log": "log",
     "align_file": "align",
     "align_paper": "align",

@@ -26,8 +26,21 @@ def locate_rig(
     A number may be repeated with ";" between, and may carry its own "±"; a sign is yes or no;
     "don't know" counts as not read. Raises `UnknownEntry` or `BadQuantity`.
     """
-    taken: dict[str, Taken] = {}
-    seen: dict[str, bool] = {}
+    told = evidence_of(rig, readings, after_hit=after_hit, floor_mapped=floor_mapped)
+    return located(rig, told)
+
+
+def evidence_of(
+    rig: Rig,
+    readings: Mapping[str, str],
+    *,
+    after_hit: bool = False,
+    floor_mapped: bool = False,
+    taken: Mapping[str, Taken] | None = None,
+    seen: Mapping[str, bool] | None = None,
+) -> Evidence:
+    """Evidence out of readings by name, beside ``taken`` and ``seen`` that are known already."""
+    taken, seen = dict(taken or {}), dict(seen or {})
     for name, text in readings.items():
         key, row = _reading(rig, name)
         if key in taken or key in seen:
@@ -40,9 +53,7 @@ def locate_rig(
                 seen[key] = there
         elif (number := _number(rig, row, text)) is not None:
             taken[key] = number
-    return located(
-        rig, Evidence(taken=taken, seen=seen, after_hit=after_hit, floor_mapped=floor_mapped)
-    )
+    return Evidence(taken=taken, seen=seen, after_hit=after_hit, floor_mapped=floor_mapped)
 
 
 def reading_names(axle: str) -> tuple[str, ...]:

@@ -1,5 +1,6 @@
 """The past as somebody tells it: chapters, grounds, and what was noticed of a shake."""
 
+import datetime as dt
 from collections.abc import Sequence
 from typing import Final
 
@@ -62,3 +63,13 @@ def noticed_of(answers: Sequence[str]) -> Noticed:
         told[name] = word
     told.setdefault("still", "yes")  # unless it was said otherwise, it may still be there
     return Noticed(about="shimmy", answers=tuple(told.items()))
+
+
+def day_of(text: str) -> dt.date | None:
+    """Give the day that a text names, year-month-day; None where it is empty."""
+    try:
+        return dt.date.fromisoformat(text) if text else None
+    except ValueError as trouble:
+        raise AxlewrightError(
+            f"{text[:40]!r} is no day.", remedy="Year-month-day, as in 2026-05-03."
+        ) from trouble

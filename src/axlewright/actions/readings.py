@@ -5,12 +5,15 @@ from math import sqrt
 from typing import Final, Protocol
 
 from axlewright import units
-from axlewright.errors import AxlewrightError
+from axlewright.errors import AxlewrightError, UnknownEntry
 from axlewright.rig import Kept, OwnLimit, Reading
 from axlewright.tables import Procedure, instrument, procedure, procedures
 from axlewright.upkeep import (
     Objection,
+    PastReading,
     ReadingTaken,
+    Verdict,
+    Worth,
     contradicted,
     limits_for,
     objections,
@@ -19,6 +22,7 @@ from axlewright.upkeep import (
     worth,
 )
 
+AT: Final = "at "  # before the radius of a pull, among the texts of a reading
 NINETY: Final = 1.645  # a "±" in a garage is taken as a 90 % band, as in the rig file
 
 
@@ -80,7 +84,7 @@ def take_reading(
         value=known.mean,
         kind=asked.kind,
         unit=unit,
-        given=" | ".join(texts),
+        given=" | ".join([*texts, *([f"{AT}{radius}"] if radius else [])]),
         standard=known.standard,
         freedom=known.freedom if known.freedom < 1e6 else None,
         side=side,
@@ -104,21 +108,81 @@ def take_reading(
     if not doubts or sure:
         number = log.enter(slug, reading, **more)
     judged = tuple(
-        verdict(corrected, tool, asked, shown, extra) for shown in limits_for(asked, own(history))
+        verdict(corrected, tool, asked, shown, extra)
+        for shown in limits_for(asked, own_limits(history))
     )
     return ReadingTaken(
         number=number,
         reading=reading,
         procedure=asked,
         worth=known,
-        echo=_echo(asked, reading, texts, radius, slope),
+        echo=_echo(asked, reading),
         doubts=doubts,
         judged=judged,
-        objections=objections(asked, side, judged),
+        objections=objections(asked, side, judged, known.mean),
     )
 
 
-def own(history: Sequence[Kept]) -> tuple[OwnLimit, ...]:
+def told_again(log: Entering, slug: str, number: int) -> ReadingTaken:
+    """Give a kept reading as it was told when it was taken, with its limits of today."""
+    history = log.history(slug, ["reading", "limit"])
+    kept = next((each for each in history if each.number == number), None)
+    if kept is None or not isinstance(kept.body, Reading):
+        raise UnknownEntry(
+            f"Entry {number} is no reading that holds.", remedy="Open the page of readings again."
+        )
+    reading, asked = kept.body, procedure(kept.body.procedure)
+    known, judged = _judged(reading, asked, own_limits(history))
+    return ReadingTaken(
+        number=number,
+        reading=reading,
+        procedure=asked,
+        worth=known,
+        echo=_echo(asked, reading),
+        doubts=(),
+        judged=judged,
+        objections=objections(asked, reading.side, judged, known.mean),
+    )
+
+
+def past_readings(history: Sequence[Kept], quantity: str = "") -> tuple[PastReading, ...]:
+    """Give guided readings of the past (of one quantity, or of all), the latest first."""
+    mine = own_limits(history)
+    gone = {each.reading.number: each for each in still_of(history)[1]}
+    found = []
+    for kept in history:
+        if not isinstance(kept.body, Reading) or kept.body.quantity not in procedures():
+            continue
+        if quantity and kept.body.quantity != quantity:
+            continue
+        asked = procedure(kept.body.quantity)
+        known, judged = _judged(kept.body, asked, mine)
+        found.append(
+            PastReading(
+                kept=kept,
+                reading=kept.body,
+                worth=known,
+                judged=judged,
+                outlived=gone.get(kept.number),
+            )
+        )
+    return tuple(sorted(found, key=lambda one: (one.kept.on, one.kept.number), reverse=True))
+
+
+def _judged(
+    reading: Reading, asked: Procedure, mine: Sequence[OwnLimit]
+) -> tuple[Worth, tuple[Verdict, ...]]:
+    """What a kept reading is worth, and its verdicts against the limits of today."""
+    tool = instrument(reading.instrument)
+    plain = worth(reading.repeats, tool, asked).standard
+    extra = sqrt(max(reading.standard**2 - plain**2, 0.0))
+    judged = tuple(
+        verdict(reading.repeats, tool, asked, shown, extra) for shown in limits_for(asked, mine)
+    )
+    return worth(reading.repeats, tool, asked, extra), judged
+
+
+def own_limits(history: Sequence[Kept]) -> tuple[OwnLimit, ...]:
     """Limits that the person gave for this rig, the latest of each."""
     latest = {kept.body.limit: kept.body for kept in history if isinstance(kept.body, OwnLimit)}
     return tuple(latest.values())
@@ -163,15 +227,11 @@ def _against(history: Sequence[Kept], readings: Sequence[Kept]) -> tuple[Objecti
         if isinstance(kept.body, Reading) and kept.body.quantity in procedures():
             latest[kept.body.quantity, kept.body.side] = kept.body
     found: list[Objection] = []
-    mine = own(history)
+    mine = own_limits(history)
     for (quantity, side), reading in latest.items():
-        asked, tool = procedure(quantity), instrument(reading.instrument)
-        plain = worth(reading.repeats, tool, asked).standard
-        extra = sqrt(max(reading.standard**2 - plain**2, 0.0))
-        judged = [
-            verdict(reading.repeats, tool, asked, shown, extra) for shown in limits_for(asked, mine)
-        ]
-        found += objections(asked, side, judged)
+        asked = procedure(quantity)
+        known, judged = _judged(reading, asked, mine)
+        found += objections(asked, side, judged, known.mean)
     return tuple(found)
 
 
@@ -227,16 +287,18 @@ def _values(asked: Procedure, texts: Sequence[str], radius: str) -> tuple[list[f
     return values, max(doubts), unit
 
 
-def _echo(asked: Procedure, reading: Reading, texts: Sequence[str], radius: str, slope: str) -> str:
+def _echo(asked: Procedure, reading: Reading) -> str:
     """Say in words what was understood, with unit and side, before any verdict."""
+    texts = reading.given.split(" | ")
+    radius = texts.pop().removeprefix(AT) if texts[-1].startswith(AT) else ""
     where = f"the vehicle's own {reading.side}, " if reading.side else ""
     said = [units.echo(units.parse(text, "force" if radius else asked.kind)) for text in texts]
     told = f"{where}{asked.title}: {'; '.join(said)}"
     if radius:
         torque = units.show(reading.value, "torque")
         told += f"; pulled at {units.echo(units.parse(radius, 'length'))}: {torque}"
-    if slope:
-        told += f"; less the slope of {units.echo(units.parse(slope, 'angle'))}"
+    if reading.corrected:
+        told += f"; less the slope of {units.show(-reading.corrected, 'angle')}"
     if asked.asks_bearing:
         told += f"; bearing play {reading.bearing}"
     return f"{told}. Here {asked.sign}."

@@ -1,6 +1,5 @@
 """`axlewright log …`: the record of a rig, entered and told; on the same store as the bay."""
 
-import datetime as dt
 import json
 import sys
 from collections.abc import Iterator, Mapping, Sequence
@@ -13,7 +12,6 @@ from cyclopts import App, Parameter
 
 from axlewright.cli.options import STOPPED, Json, Units
 from axlewright.cli.serve import usual_folder
-from axlewright.errors import AxlewrightError
 
 if TYPE_CHECKING:
     from axlewright.actions import Log
@@ -79,14 +77,10 @@ class Entry(Where):
 
     def said(self) -> dict[str, Any]:
         """Words of the entry as the action takes them."""
-        try:
-            day = dt.date.fromisoformat(self.on) if self.on else None
-        except ValueError as trouble:
-            raise AxlewrightError(
-                f"{self.on!r} is no day.", remedy="Year-month-day, as in 2026-05-03."
-            ) from trouble
+        from axlewright.actions import day_of
+
         return {
-            "on": day,
+            "on": day_of(self.on or ""),
             "odometer": self.odometer,
             "who": self.who,
             "note": self.note,
@@ -182,7 +176,7 @@ def look(
         To be watched for so many trips.
     """
     from axlewright import units
-    from axlewright.actions import found_of, state_of
+    from axlewright.actions import day_of, found_of, state_of
     from axlewright.rig import LookTaken
     from axlewright.views import wanted_look_lines
 
@@ -192,10 +186,6 @@ def look(
             looks = log.wanted(slug, list_ or "before_trip")
             _tell(entry, looks, wanted_look_lines(looks))
             return 0
-        try:
-            day = dt.date.fromisoformat(until) if until else None
-        except ValueError as trouble:
-            raise AxlewrightError(f"{until!r} is no day.", remedy="As in 2026-05-03.") from trouble
         taken = LookTaken(
             occasion="shimmy" if key.startswith("shimmy.") else "",
             look=key.removeprefix("shimmy."),
@@ -203,7 +193,7 @@ def look(
             part=part,
             side=side or "",
             found=found_of(found),
-            until=day,
+            until=day_of(until or ""),
             until_distance=units.parse(within, "distance").value if within else None,
             until_trips=trips,
         )

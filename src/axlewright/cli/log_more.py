@@ -233,6 +233,41 @@ def shimmy(
 
 
 @app.command
+def bent(
+    rig: str,
+    *readings: str,
+    after_hit: bool | None = None,
+    floor_mapped: bool | None = None,
+    where: Where = NOWHERE,
+) -> int:
+    """Where is it bent or worn? From the record, and from readings that are typed in.
+
+    It gives shares over causes, the looks that rule out what is dangerous, and what to read next;
+    never that it may be driven.
+
+    Parameters
+    ----------
+    readings
+        A reading and what it was, as in "camber_out_left=-0.9 deg" or "knock=yes"; not kept.
+    after_hit
+        Whether it was just hit; without it, whether a hit is on record.
+    floor_mapped
+        Whether the floor's slope was taken off; without it, as the readings on record say.
+    """
+    from axlewright.actions import typed_readings, where_bent
+    from axlewright.views import bent_answer_json, bent_lines
+
+    with _opened(where) as log:
+        slug = log.rig(rig)
+        typed = typed_readings(readings)
+        told = where_bent(log, slug, typed, after_hit=after_hit, floor_mapped=floor_mapped)
+        stopped = log.drive(slug).state == "stop"
+        answer = bent_answer_json(told) if where.json_ else None
+        _tell(where, answer, bent_lines(told, where.units))
+        return STOPPED if stopped else 0
+
+
+@app.command
 def drive(
     rig: str,
     *,

@@ -12,8 +12,8 @@ from axlewright.tables.sources import Origin, origin
 class Instrument:
     """One instrument, m or rad.
 
-    `measures` is length, angle or turn (how far a wheel is steered); gap, tilt or torque where it
-    serves guided readings alone. `resolution` is its least
+    `measures` is length, angle or turn (how far a wheel is steered); gap, tilt, wheel (the
+    steering wheel) or torque where it serves guided readings alone. `resolution` is its least
     step, `scatter` the usual standard deviation of one reading by one careful person, `own_error`
     half the width of what more readings do not lessen.
     """

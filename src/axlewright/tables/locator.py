@@ -105,6 +105,43 @@ class LocatorDoubt:
     origin: Origin
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LocatorEvidence:
+    """What on record answers a reading of the locator.
+
+    ``of`` is a guided reading, a look by its key, or "look" for any look. ``how`` says what becomes
+    of it: a reading is taken as it is, or less another, or gives yes where it is out of its limit;
+    a look gives yes or no where it ended in ``state`` or found ``found`` at one of ``parts``.
+    """
+
+    key: str
+    reading: str
+    of: str
+    how: str
+    found: str
+    parts: tuple[str, ...]
+    state: str
+    origin: Origin
+
+
+@cache
+def locator_evidence() -> Mapping[str, LocatorEvidence]:
+    """Read what on record answers which reading."""
+    return {
+        row["key"]: LocatorEvidence(
+            key=row["key"],
+            reading=row["reading"],
+            of=row["of"],
+            how=row["how"],
+            found=row["found"],
+            parts=tuple(row["parts"].split()),
+            state=row["state"],
+            origin=origin(row),
+        )
+        for row in rows("locator_evidence")
+    }
+
+
 @cache
 def locator_causes() -> Mapping[str, LocatorCause]:
     """Read the causes."""

@@ -10,16 +10,17 @@ from axlewright.tables.sources import Origin, origin
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Procedure:
-    """How one quantity is read.
+    """How one quantity is read; `group` says for what: set, bent, play, drive, round or gears.
 
-    `low` and `high` (SI) hold what can be: beyond them something was misread. `sign` says what
-    plus means, `pooled` is the scatter of one reading from practice, `holds` whether it judges
-    what steers, stops or holds a wheel, `asks_bearing` whether it matters that a bearing's play
-    was taken up. `sketch` is the picture in words.
+    `low` and `high` (SI) hold what can be: beyond them something was misread. `sign`
+    says what plus means, `pooled` is the scatter of one reading from practice, `holds` whether it
+    judges what steers, stops or holds a wheel, `asks_bearing` whether it matters that a bearing's
+    play was taken up. `sketch` is the picture in words.
     """
 
     key: str
     title: str
+    group: str
     axle: str
     kind: str
     sides: tuple[str, ...]
@@ -58,6 +59,7 @@ def procedures() -> Mapping[str, Procedure]:
         row["key"]: Procedure(
             key=row["key"],
             title=row["title"],
+            group=row["group"],
             axle=row["axle"],
             kind=row["kind"],
             sides=tuple("" if side == "none" else side for side in row["sides"].split()),

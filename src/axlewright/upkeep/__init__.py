@@ -29,8 +29,10 @@ from axlewright.upkeep.looks import (
     where_of,
 )
 from axlewright.upkeep.off_centre import OFF_CENTRE, off_centre_objections
+from axlewright.upkeep.on_record import Bent, OnRecord, Piece, on_record
 from axlewright.upkeep.outlived import Outlived, still_of
 from axlewright.upkeep.past import BrokeAgainstOrder, Driven, Past, against_order, broken, driven
+from axlewright.upkeep.past_readings import PastReading
 from axlewright.upkeep.readings import (
     Doubtful,
     Judged,
@@ -46,13 +48,16 @@ from axlewright.upkeep.readings import (
     worth,
 )
 from axlewright.upkeep.shaken import FIRST_LINE, CheckDone, Sheet, sheet
+from axlewright.upkeep.share_bands import NOTHING, ShareBand, share_bands
 
 __all__ = [
     "DRIVE_STATES",
     "FIRST_LINE",
     "FRESH",
+    "NOTHING",
     "OCCASIONS",
     "OFF_CENTRE",
+    "Bent",
     "BrokeAgainstOrder",
     "Carried",
     "CheckDone",
@@ -69,11 +74,15 @@ __all__ = [
     "LimitShown",
     "Located",
     "Objection",
+    "OnRecord",
     "OpenJob",
     "Outlived",
     "Past",
+    "PastReading",
+    "Piece",
     "ReadingTaken",
     "Reason",
+    "ShareBand",
     "Sheet",
     "Suspect",
     "Taken",
@@ -95,8 +104,10 @@ __all__ = [
     "may_drive",
     "objections",
     "off_centre_objections",
+    "on_record",
     "open_looks",
     "procedures_of",
+    "share_bands",
     "sheet",
     "still_of",
     "verdict",

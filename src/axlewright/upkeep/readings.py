@@ -23,6 +23,7 @@ WORDS: Final[dict[int, Judged]] = {
 }
 RISK: Final = 0.05  # chance of a false word on either side; common practice, no source
 HUB_PLAYS: Final = frozenset({"unit_hub_play", "end_play"})  # over the limit: STOP
+LINES: Final = frozenset({"dye_test"})  # a line found: STOP
 PATIENCE: Final = 20  # readings that somebody may still be asked for
 
 
@@ -210,9 +211,15 @@ def _better(
 
 
 def objections(
-    procedure: Procedure, side: str, verdicts: Sequence[Verdict]
+    procedure: Procedure, side: str, verdicts: Sequence[Verdict], value: float = 0.0
 ) -> tuple[Objection, ...]:
-    """What verdicts on what steers, stops or holds a wheel say against driving; maybe nothing."""
+    """What verdicts on what steers, stops or holds a wheel say against driving; maybe nothing.
+
+    A line of any length in the dye is a crack, whatever a limit says: ``value`` is its length.
+    """
+    if procedure.key in LINES and value > 0.0:
+        why = "a line that bleeds through is a crack until magnetic particles say it is none"
+        return (Objection(state="stop", what=f"{side} dye test".strip(), why=why),)
     told = [each for each in verdicts if each.says != "no objection"]
     if not procedure.holds or not told:
         return ()

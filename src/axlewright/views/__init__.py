@@ -123,17 +123,21 @@ if typing.TYPE_CHECKING:
     from axlewright.views.order_drawing import OrderPicture, order_picture
     from axlewright.views.page_align import AlignPage, align_page
     from axlewright.views.page_answer import AnswerPage, answer_page
+    from axlewright.views.page_bent import bent_answer_json, bent_lines, bent_page
     from axlewright.views.page_change import ChangeWords, PartRow, change_words, side_by_side
     from axlewright.views.page_levers import LeverGroup, lever_groups, tried_values
+    from axlewright.views.page_measure import limit_list, measure_groups, past_list, taken_words
     from axlewright.views.page_moves import MovesPage, moves_page, steering_lines
     from axlewright.views.page_paper import PAPERS
     from axlewright.views.page_picture import Picture, answer_picture, growing_picture
+    from axlewright.views.page_shook import shook_page
     from axlewright.views.page_why import WhyPage, why_page
     from axlewright.views.pose_drawing import PoseView, pose_views
     from axlewright.views.pose_words import PoseTold, Still, pose_told, still_poses
     from axlewright.views.report_words import ReportData, SheetData, report_data, sheet_data
     from axlewright.views.room import room_why_lines
     from axlewright.views.schema_decision import decision_schema
+    from axlewright.views.sketch import procedure_sketch
     from axlewright.views.swap_lines import plan_lines, plan_step_lines
     from axlewright.views.swap_paper import SwapData, day_svg, swap_data
     from axlewright.views.swap_words import BoltWords, PlanWords, StepWords, hours, plan_words
@@ -202,6 +206,9 @@ __all__ = [
     "answer_schema",
     "as_json",
     "as_plain",
+    "bent_answer_json",
+    "bent_lines",
+    "bent_page",
     "blank_drawing",
     "brake_lines",
     "broke_line",
@@ -245,10 +252,12 @@ __all__ = [
     "kinds_meant",
     "last_hit",
     "lever_groups",
+    "limit_list",
     "located_json",
     "located_lines",
     "log_data",
     "look_cards",
+    "measure_groups",
     "measure_next",
     "misfit_words",
     "missing_line",
@@ -271,6 +280,7 @@ __all__ = [
     "part_name",
     "part_rows",
     "past_lines",
+    "past_list",
     "plan_json",
     "plan_lines",
     "plan_schema",
@@ -281,6 +291,7 @@ __all__ = [
     "price_rows",
     "procedure_lines",
     "procedure_list_lines",
+    "procedure_sketch",
     "quantity",
     "question_lines",
     "reading_lines",
@@ -294,6 +305,7 @@ __all__ = [
     "sheet_data",
     "sheet_lines",
     "shimmy_question_lines",
+    "shook_page",
     "side_by_side",
     "steering_lines",
     "still_line",
@@ -301,6 +313,7 @@ __all__ = [
     "stop_words",
     "swap_data",
     "take_data",
+    "taken_words",
     "toe_drawing",
     "told_lines",
     "travel_data",
@@ -321,6 +334,10 @@ __all__ = [
 
 # A terminal's answer needs no picture and no paper: these modules load when they are asked for.
 _IN: dict[str, str] = {
+    "page_measure": "limit_list measure_groups past_list taken_words",
+    "sketch": "procedure_sketch",
+    "page_bent": "bent_lines bent_page bent_answer_json",
+    "page_shook": "shook_page",
     "been": "broke_line chapter_rows driven_sentence graves history_rows part_rows",
     "log_paper": "LogData log_data",
     "order": (

@@ -1,11 +1,20 @@
 """Where it is bent or worn, as lines and JSON: shares, dangerous causes with looks, what next."""
 
+from collections.abc import Mapping
 from math import degrees, radians
 from typing import Any, Final
 
 from axlewright import units
 from axlewright.tables import fingerprint, looks_beyond
-from axlewright.upkeep import Echo, Located, OpenJob, Suspect, looks_in_order
+from axlewright.upkeep import (
+    NOTHING,
+    Echo,
+    Located,
+    OpenJob,
+    ShareBand,
+    Suspect,
+    looks_in_order,
+)
 from axlewright.views.phrases import plain
 
 SHOWN: Final = 0.02  # a share below this is told as "under 2 %"
@@ -29,15 +38,26 @@ _TURNS: Final = {1: "to the left", -1: "to the right", 0: "one way or the other"
 RODS: Final = {"tie_rod": "tie rod", "drag_link": "drag link"}
 
 
-def located_lines(found: Located, system: str = "metric") -> list[str]:
-    """The answer for a terminal or a page of text."""
-    lines = [_headline(found), ""]
-    lines += [f"  {_share(one.share):>10}  {one.label}" for one in found.suspects if _told(one)]
-    lines += [f"  {_share(found.nothing):>10}  none of all these", ""]
-    lines += _remainder_lines(found)
+def located_lines(
+    found: Located, system: str = "metric", bands: Mapping[str, ShareBand] | None = None
+) -> list[str]:
+    """The answer for a terminal or a page of text, with the shares' bands where they are known."""
+
+    def share(one: float, key: str) -> str:
+        if bands is None:
+            return f"{share_words(one):>10}"
+        low, high = (share_words(end) for end in (bands[key].low, bands[key].high))
+        return f"{share_words(one):>10}  ({low} to {high})".ljust(36)
+
+    lines = [headline(found), ""]
+    lines += [f"  {share(one.share, one.key)}  {one.label}" for one in found.suspects if _told(one)]
+    lines += [f"  {share(found.nothing, NOTHING)}  none of all these", ""]
+    lines += remainder_lines(found)
     lines += ["Not ruled out until somebody has looked, whatever the share:"]
-    lines += [f"  {_share(one.share):>10}  {one.label}: {_look(one)}" for one in found.dangerous]
-    lines += [f"              {cause}: {look}" for cause, look in _beyond(found.axle)]
+    lines += [
+        f"  {share_words(one.share):>10}  {one.label}: {_look(one)}" for one in found.dangerous
+    ]
+    lines += [f"              {cause}: {look}" for cause, look in looks_besides(found.axle)]
     lines += ["", "Read next (what tells most a minute first):"]
     lines += [f"  {_job(job)}" for job in found.jobs[:NEXT]]
     order = ", then ".join(
@@ -59,16 +79,17 @@ RESTS: Final = (
 )
 
 
-def located_json(found: Located) -> dict[str, Any]:
-    """Everything about the answer, SI."""
+def located_json(found: Located, bands: Mapping[str, ShareBand] | None = None) -> dict[str, Any]:
+    """Everything about the answer, SI, with bands of the shares where they are known."""
     return {
         "rig": found.rig,
         "axle": found.axle,
         "tables": fingerprint(),
         "after_hit": found.after_hit,
         "floor_mapped": found.floor_mapped,
-        "causes": [_suspect_json(one) for one in found.suspects],
+        "causes": [_suspect_json(one, bands) for one in found.suspects],
         "none_of_these": found.nothing,
+        "none_of_these_band": _band(bands, NOTHING),
         "dangerous": [one.key for one in found.dangerous],
         "may_drive": None,
         "next": [
@@ -115,23 +136,25 @@ def echo_words(echo: Echo, system: str = "metric") -> str:
     return f"{name}: {value / size:.{digits}f} {unit}{way}, give or take {doubt} {unit}"
 
 
-def _headline(found: Located) -> str:
+def headline(found: Located) -> str:
+    """The answer in one sentence."""
     top = found.suspects[0]
     if found.nothing > max(PLAIN, top.share):
         return (
-            f"Nothing on this list stands out ({_share(found.nothing)} for none of it, as far as "
-            "this was read). That is no leave to drive: the looks below are still owed."
+            f"Nothing on this list stands out ({share_words(found.nothing)} for none of it, as far "
+            "as this was read). That is no leave to drive: the looks below are still owed."
         )
     if top.share >= PLAIN:
-        return f"Most likely: {top.label} ({_share(top.share)})."
-    return f"Not settled; likeliest: {top.label} ({_share(top.share)}). Read on."
+        return f"Most likely: {top.label} ({share_words(top.share)})."
+    return f"Not settled; likeliest: {top.label} ({share_words(top.share)}). Read on."
 
 
 def _told(one: Suspect) -> bool:
     return one.share >= SHOWN
 
 
-def _share(share: float) -> str:
+def share_words(share: float) -> str:
+    """A share in words, never surer than the tables are."""
     if share < SHOWN:
         return f"under {100 * SHOWN:.0f} %"
     return f"over {100 * (1 - SHOWN):.0f} %" if share > 1 - SHOWN else f"{100 * share:.0f} %"
@@ -141,7 +164,7 @@ def _look(one: Suspect) -> str:
     return f"{one.look}. STOP: {one.stop} ({one.minutes:g} min)"
 
 
-def _beyond(axle: str) -> list[tuple[str, str]]:
+def looks_besides(axle: str) -> list[tuple[str, str]]:
     """What is not on the locator's list and can look alike."""
     wanted = {"bracket", "box", "bracket_rear", "tyre"}
     rows = sorted(looks_beyond().values(), key=lambda row: row.rank)
@@ -154,7 +177,8 @@ def _job(job: OpenJob) -> str:
     return f"{job.label} ({job.minutes:g} min, {job.tool}): {job.how}"
 
 
-def _remainder_lines(found: Located) -> list[str]:
+def remainder_lines(found: Located) -> list[str]:
+    """What bowed rods explain of the steering wheel's angle, and what they leave."""
     lines = [
         f"A {RODS[one.rod]} bowed by {one.bow * 1e3:.0f} mm explains {degrees(one.low):.0f} to "
         f"{degrees(one.high):.0f} deg at the steering wheel, {_TURNS[one.way]}."
@@ -171,12 +195,17 @@ def _remainder_lines(found: Located) -> list[str]:
     return [*lines, ""] if lines else []
 
 
-def _suspect_json(one: Suspect) -> dict[str, Any]:
+def _band(bands: Mapping[str, ShareBand] | None, key: str) -> dict[str, float] | None:
+    return None if bands is None else {"low": bands[key].low, "high": bands[key].high}
+
+
+def _suspect_json(one: Suspect, bands: Mapping[str, ShareBand] | None) -> dict[str, Any]:
     return {
         "key": one.key,
         "label": one.label,
         "side": one.side or None,
         "share": one.share,
+        "band": _band(bands, one.key),
         "danger": one.danger or None,
         "look": one.look,
         "stop": one.stop,

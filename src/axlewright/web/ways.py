@@ -36,6 +36,9 @@ WAYS: Final = (
         (
             Door("/looks", "Look it over"),
             Door("/hit", "I just hit something"),
+            Door("/measure", "Measure"),
+            Door("/bent", "Where is it bent?"),
+            Door("/shook", "It shook"),
             Door("/been", "Where it has been"),
         ),
     ),

@@ -45,6 +45,8 @@ PAGES: Final[Mapping[str, str]] = {
     "shook": "/axle/{heron}/shook",
     "shook-stopped": "/axle/{plover}/shook",
     "bent-not-yet": "/axle/{crake}/bent",
+    "swap": "/axle/{heron}/swap",
+    "swap-begin": "/axle/{plover}/swap",
     "paper": "/axle/{heron}/paper",
     "looks": "/axle/{heron}/looks",
     "hit": "/axle/{heron}/hit",
@@ -80,6 +82,8 @@ NO_PAGES: Final = frozenset(
         "/axle/{slug}/paper/take.pdf",
         "/axle/{slug}/take.html",
         "/axle/{slug}/photo/{digest}",
+        "/axle/{slug}/swap/jobs.pdf",
+        "/axle/{slug}/swap/plan.json",
         "/axle/{slug}/order.pdf",
         "/axle/{slug}/order.toml",
         "/axle/{slug}/order.json",
@@ -127,6 +131,10 @@ def furnish(page: Page) -> dict[str, str]:
         read(page, made["heron"], "camber", *reading)
     read(page, made["heron"], "camber_out", "left", "-1.9 deg", "-2.0 deg")
     read(page, made["heron"], "tube_slope", "left", "1.4 deg")
+    page.goto(f"/axle/{made['heron']}/swap")
+    page.get_by_label("Which kind of work is it?").select_option("geared axle")
+    page.get_by_role("button", name="Begin this swap").click()
+    page.locator("#now .step").first.wait_for()
     page.goto("/")
     page.get_by_label("What do you call this rig?").fill("Crake")
     page.get_by_role("radio", name="rear", exact=True).check()

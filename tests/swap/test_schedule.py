@@ -1,5 +1,8 @@
 """The order of work: against trying every order by hand, and what must never happen at once."""
 
+import os
+import subprocess
+import sys
 from itertools import permutations
 
 import numpy as np
@@ -7,7 +10,7 @@ import pytest
 
 from axlewright.errors import AxlewrightError
 from axlewright.swap import apart, scheduled
-from swap.cases import every_work, heron_plan, small
+from swap.cases import ROOT, every_work, heron_plan, small
 
 WORKS = every_work()
 SIZED = ("geared axle", "bare housing", "springs", "shafts")
@@ -158,6 +161,32 @@ def test_pairs_that_must_stay_apart_are_not_told_where_the_order_parts_them():
     work = WORKS["springs, coil, three, front, full"]
     for one, other in apart(work):
         assert one not in work.ancestors[other]
+
+
+INTERRUPTED = """
+import os, signal
+from swap.cases import heron_plan
+heron_plan()
+try:
+    os.kill(os.getpid(), signal.SIGINT)
+    signal.pause()
+except KeyboardInterrupt:
+    print("told")
+"""
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="signals are other things there")
+def test_the_solver_leaves_ctrl_c_to_whoever_called_it():
+    done = subprocess.run(
+        [sys.executable, "-c", INTERRUPTED],
+        cwd=ROOT,
+        env={**os.environ, "PYTHONPATH": str(ROOT / "tests")},
+        capture_output=True,
+        text=True,
+        timeout=300,
+        check=False,
+    )
+    assert done.stdout == "told\n", done.stderr
 
 
 def test_a_schedule_is_the_same_again():

@@ -61,6 +61,7 @@ if typing.TYPE_CHECKING:
     )
     from axlewright.actions.standing import Session
     from axlewright.actions.start import Conversation
+    from axlewright.actions.swap_job import Swap, SwapDesk
     from axlewright.actions.swap_plan import PlanAnswer, plan_file, plan_paper, write_plan
     from axlewright.actions.take import take_html, take_pdf, write_take
     from axlewright.actions.travel import travel_file, travel_paper, write_travel
@@ -81,6 +82,8 @@ __all__ = [
     "ReadingsSaid",
     "Said",
     "Session",
+    "Swap",
+    "SwapDesk",
     "align_file",
     "align_paper",
     "align_rig",
@@ -155,6 +158,8 @@ __all__ = [
 # A question asked of a file needs no talk and no store: these load when they are asked for.
 _LATER = {
     "Choosing": "choosing",
+    "Swap": "swap_job",
+    "SwapDesk": "swap_job",
     "blank_order": "order",
     "order_alone": "order",
     "order_draft": "order",

@@ -36,6 +36,7 @@ if TYPE_CHECKING:
     from axlewright.actions.choosing import Choosing
     from axlewright.actions.log import Log
     from axlewright.actions.standing import Session
+    from axlewright.actions.swap_job import SwapDesk
     from axlewright.geometry import Alignment
     from axlewright.records import Entry, Store
     from axlewright.rig import Rig
@@ -54,6 +55,7 @@ class Bay:
         self._orders: Latest[tuple[str, int], list[str]] = Latest(64)
         self._talks: Latest[str, FirstAnswer] = Latest(64)
         self._answers = Answers()
+        self._swaps: Latest[str, SwapDesk] = Latest(1)
         self._studies: Latest[str, Studies] = Latest(1)
         self._choosing: Latest[str, Choosing] = Latest(1)
 
@@ -73,6 +75,12 @@ class Bay:
         from axlewright.actions.log import Log
 
         return Log(self._store, desk=self._desk)
+
+    def swap(self) -> "SwapDesk":
+        """The swaps over the same store: begun, ticked step by step, closed."""
+        from axlewright.actions.swap_job import SwapDesk
+
+        return self._swaps.get("", lambda: SwapDesk(self._store, self._desk))
 
     # -- axles ---------------------------------------------------------------------------------
 

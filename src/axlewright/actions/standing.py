@@ -29,13 +29,23 @@ class Session:
     last: dt.datetime | None = None
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SwapEntry:
+    """One entry of a swap: its number and time, what it says of what, and its text."""
+
+    number: int
+    at: dt.datetime
+    path: str
+    text: str
+
+
 @dataclass(slots=True, kw_only=True)
 class Standing:
     """A rig's draft, the keys of its conditions, the changes kept, and the last entry's number.
 
     ``unread`` holds answers of an earlier version that this one no longer reads, as written;
     ``order`` what was written on the order sheet, by field; ``reading`` is the alignment being
-    read, ``sessions`` those that were closed.
+    read, ``sessions`` those that were closed; ``swap`` what was said of swaps.
     """
 
     draft: Draft
@@ -45,6 +55,7 @@ class Standing:
     order: dict[str, str] = field(default_factory=dict)
     reading: Session = field(default_factory=Session)
     sessions: tuple[Session, ...] = ()
+    swap: list[SwapEntry] = field(default_factory=list)
     number: int = 0
     touched: dt.datetime = EARLIEST
 
@@ -57,6 +68,7 @@ class Standing:
             changes=list(self.changes),
             unread=dict(self.unread),
             order=dict(self.order),
+            swap=list(self.swap),
         )
 
 
@@ -214,6 +226,12 @@ def _anew(now: Standing, _: "Entry", __: Callable[[str], str]) -> None:
     now.reading = Session()
 
 
+def _swap(now: Standing, entry: "Entry", text_of: Callable[[str], str]) -> None:
+    whole = entry.path in {"rig", "change"}  # these two stand as whole texts
+    text = text_of(entry.text) if whole else entry.text
+    now.swap.append(SwapEntry(number=entry.number, at=entry.at, path=entry.path, text=text))
+
+
 _TAKE: Final[dict[str, Callable[[Standing, "Entry", Callable[[str], str]], None]]] = {
     "began": _began,
     "file": _file,
@@ -227,4 +245,5 @@ _TAKE: Final[dict[str, Callable[[Standing, "Entry", Callable[[str], str]], None]
     "ordered": _ordered,
     "read": _read,
     "anew": _anew,
+    "swap": _swap,
 }

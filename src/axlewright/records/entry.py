@@ -17,6 +17,7 @@ Kind: TypeAlias = Literal[
     "ordered",
     "read",
     "anew",
+    "swap",
 ]
 
 

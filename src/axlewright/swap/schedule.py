@@ -200,6 +200,7 @@ def _by_solver(
     solver = cp_model.CpSolver()
     solver.parameters.num_workers = 1
     solver.parameters.random_seed = 1
+    solver.parameters.catch_sigint_signal = False  # Ctrl+C stays the caller's
     solver.parameters.max_deterministic_time = EFFORT
     solver.parameters.use_overload_checker_in_cumulative = True
     solver.parameters.use_timetable_edge_finding_in_cumulative = True

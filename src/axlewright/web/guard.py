@@ -23,7 +23,7 @@ MOST_ARCHIVE: Final = 256 * 1024 * 1024  # bytes; a larger one goes in by the te
 # Where more than a form is taken in, and how much of it.
 UPLOADS: Final = (
     (re.compile(r"/open"), MOST_UPLOAD),
-    (re.compile(r"/axle/[a-z0-9-]{1,64}/(looks|hit|been)(/[a-z]+)?"), MOST_PHOTO),
+    (re.compile(r"/axle/[a-z0-9-]{1,64}/(looks|hit|been|swap)(/[a-z]+)?"), MOST_PHOTO),
     (re.compile(r"/archive"), MOST_ARCHIVE),
 )
 OPEN_TO_ALL: Final = ("/pair", "/static/")

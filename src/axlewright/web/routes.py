@@ -23,6 +23,7 @@ from axlewright.web.pages import (
     pair,
     paper,
     shook,
+    swap,
     trying,
     words,
 )
@@ -47,5 +48,6 @@ ROUTES: Final[tuple[BaseRoute, ...]] = (
     *live.ROUTES,
     *pair.ROUTES,
     *ordering.ROUTES,
+    *swap.ROUTES,
     *words.ROUTES,
 )

@@ -55,6 +55,7 @@ WAYS: Final = (
         (
             Door("/decide", "Mend or replace?"),
             Door("/order", "What to order"),
+            Door("/swap", "The swap"),
         ),
     ),
 )

@@ -1,0 +1,420 @@
+"""A swap under way on a rig in the store: begun, ticked step by step, left and resumed, closed.
+
+Whatever page or command asks, the gates stand here: what may not be ticked is refused with every
+reason, and nothing is entered.
+"""
+
+import datetime as dt
+import json
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, Final
+
+from axlewright.actions.bay_cache import Latest
+from axlewright.actions.bay_desk import Desk
+from axlewright.actions.bay_words import cleaned
+from axlewright.actions.draft import Draft
+from axlewright.actions.log import LONGEST_NOTE, Log
+from axlewright.actions.standing import Standing, SwapEntry
+from axlewright.actions.swap_plan import PlanAnswer, steps_of, stop_words, value_of
+from axlewright.errors import AxlewrightError
+from axlewright.rig import Happening, Job, LookState, LookTaken, change_from_text, rig_from_text
+from axlewright.swap import (
+    Plan,
+    Progress,
+    facts_of,
+    leave_refusals,
+    planned,
+    refusals,
+    undone,
+)
+from axlewright.units import show
+
+if TYPE_CHECKING:
+    from axlewright.records import New, Store
+
+LONGEST_TEXT: Final = 400
+BEFORE_DRIVING, RECORD, APART = "before_driving", "record", "apart_looks"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Swap:
+    """A swap as it stands: the plan, how far it has come, since when, and looks not yet taken."""
+
+    answer: PlanAnswer
+    number: int
+    since: dt.datetime
+    photos: tuple[str, ...]
+    unseen: tuple[str, ...]
+    closed: bool
+
+    @property
+    def plan(self) -> Plan:
+        """Its plan."""
+        return self.answer.plan
+
+    @property
+    def progress(self) -> Progress:
+        """How far it has come."""
+        return self.answer.progress
+
+
+class SwapDesk:
+    """Swaps over one store; every method may be called from any thread."""
+
+    def __init__(self, store: "Store", desk: Desk) -> None:
+        self._desk = desk
+        self._log = Log(store, desk=desk)
+        self._store = store
+        self._plans: Latest[tuple[str, int], Plan] = Latest(32)
+
+    # -- beginning -----------------------------------------------------------------------------
+
+    def preview(
+        self,
+        slug: str,
+        change: str,
+        *,
+        people: int = 2,
+        skill: str = "practised",
+        said: Mapping[str, str] | None = None,
+        kind: str = "",
+    ) -> Plan:
+        """Plan of a change (the text of its file) on a rig as it stands, without beginning it."""
+        return self._planned(self._rig_text(slug), change, people, skill, dict(said or {}), kind)
+
+    def begin(
+        self,
+        slug: str,
+        change: str,
+        *,
+        people: int = 2,
+        skill: str = "practised",
+        said: Mapping[str, str] | None = None,
+        kind: str = "",
+        device: str = "",
+        key: str = "",
+    ) -> None:
+        """Begin a swap; one at a time. Rig and change are kept as they are told now."""
+        from axlewright.records import New
+
+        rig = self._rig_text(slug)
+        told = dict(said or {})
+        self._planned(rig, change, people, skill, told, kind)
+        text = json.dumps({"people": people, "skill": skill, "kind": kind, "said": told})
+        news = [
+            New(kind="swap", path="rig", content=rig),
+            New(kind="swap", path="change", content=change or "-"),
+            New(kind="swap", path="begin", text=text),
+        ]
+
+        def trial(standing: Standing) -> Draft | AxlewrightError:
+            if _running(standing.swap):
+                return AxlewrightError(
+                    "A swap is under way on this axle.", remedy="Go on with it, or put it aside."
+                )
+            return standing.draft
+
+        self._enter(slug, news, trial, device, key)
+
+    def put_aside(self, slug: str, reason: str, device: str = "", key: str = "") -> None:
+        """End a swap that is not gone on with; what was entered stays."""
+        self._say(slug, "aside", {"reason": _short(reason)}, device, key)
+
+    # -- standing ------------------------------------------------------------------------------
+
+    def now(self, slug: str) -> Swap | None:
+        """The swap under way, or the last that was closed; None where there is none."""
+        standing = self._desk.standing(slug)
+        return self._swap(slug, standing)
+
+    def _swap(self, slug: str, standing: Standing) -> Swap | None:
+        entries = _latest(standing.swap)
+        if not entries:
+            return None
+        begun = next(each for each in entries if each.path == "begin")
+        plan = self._plans.get((slug, begun.number), lambda: self._from(entries))
+        progress, photos = _folded(plan, entries)
+        words = stop_words(standing.draft.condition_rig())
+        return Swap(
+            answer=PlanAnswer(plan=plan, progress=progress, stops=words),
+            number=begun.number,
+            since=begun.at,
+            photos=photos,
+            unseen=self._unseen(slug, plan, begun.at),
+            closed=RECORD in progress.done,
+        )
+
+    def _from(self, entries: Sequence[SwapEntry]) -> Plan:
+        texts = {each.path: each.text for each in entries if each.path in {"rig", "change"}}
+        said = json.loads(next(each.text for each in entries if each.path == "begin"))
+        return self._planned(
+            texts["rig"], texts["change"], said["people"], said["skill"], said["said"], said["kind"]
+        )
+
+    def _planned(
+        self, rig: str, change: str, people: int, skill: str, said: dict[str, str], kind: str
+    ) -> Plan:
+        before = rig_from_text(rig)
+        changes = [] if change in {"", "-"} else [change_from_text(change)]
+        steps = steps_of(before, changes)
+        after = steps[-1][1] if steps else before
+        facts_of(before, after, changes, said, kind)  # refuses a word nobody knows
+        return planned(before, steps, people=people, skill=skill, said=said, kind=kind)
+
+    def _unseen(self, slug: str, plan: Plan, since: dt.datetime) -> tuple[str, ...]:
+        if not plan.looks:
+            return ()
+        seen = {
+            kept.body.look
+            for kept in self._log.history(slug, ["look"])
+            if isinstance(kept.body, LookTaken) and kept.at >= since
+        }
+        return tuple(each.key for each in plan.looks if each.key not in seen)
+
+    def _rig_text(self, slug: str) -> str:
+        standing = self._desk.standing(slug)
+        if standing.draft.missing():
+            raise AxlewrightError(
+                "A swap is planned for a whole axle, and answers are still missing.",
+                remedy="Answer the rest of the thirteen questions first.",
+            )
+        return standing.draft.text()
+
+    # -- going on ------------------------------------------------------------------------------
+
+    def refusals(self, slug: str, step: str, *, photo: bool = False) -> tuple[str, ...]:
+        """Why a step may not be ticked now; nothing where it may."""
+        swap = self._must(slug, self._desk.standing(slug))
+        return self._against(slug, swap, step, photo=photo)
+
+    def _against(self, slug: str, swap: Swap, step: str, *, photo: bool) -> tuple[str, ...]:
+        stopped = self._log.drive(slug).state == "stop"
+        why = refusals(swap.plan, swap.progress, step, photo=photo, stopped=stopped)
+        if step == APART and swap.unseen:
+            titles = {each.key: each.title for each in swap.plan.looks}
+            open_ones = "; ".join(titles[key] for key in swap.unseen)
+            why += (f"Not looked at yet: {open_ones}.",)
+        return why
+
+    def tick(
+        self,
+        slug: str,
+        step: str,
+        *,
+        photo: bytes | None = None,
+        photo_name: str = "",
+        note: str = "",
+        yes: Sequence[str] = (),
+        device: str = "",
+        key: str = "",
+    ) -> None:
+        """Tick a step; raises with every reason where it may not be ticked yet."""
+        swap = self._must(slug, self._desk.standing(slug))
+        if photo is not None:
+            from axlewright.records import photo_type
+
+            photo_type(photo)  # refuses what is none
+        answered = frozenset(yes) & {each.key for each in swap.plan.questions}
+
+        def with_yes(now: Swap) -> Swap:
+            if step != BEFORE_DRIVING:
+                return now
+            progress = replace(now.progress, yes=answered)
+            return replace(now, answer=replace(now.answer, progress=progress))
+
+        why = self._against(slug, with_yes(swap), step, photo=photo is not None)
+        if why:
+            raise _refused(why)
+        digest = "" if photo is None else self._store.keep_upload(photo, photo_name)
+        said = {"photo": digest, "note": _short(note), "yes": sorted(answered)}
+
+        def trial(standing: Standing) -> Draft | AxlewrightError:
+            now = with_yes(self._must(slug, standing))
+            again = self._against(slug, now, step, photo=photo is not None)
+            return _refused(again) if again else standing.draft
+
+        if step == BEFORE_DRIVING:
+            self._begins(slug, swap, device)
+        elif step == RECORD:
+            self._close(slug, swap, note, device)
+        self._enter(slug, [_new(f"tick/{step}", said)], trial, device, key)
+
+    def leave_out(self, slug: str, step: str, reason: str, device: str = "", key: str = "") -> None:
+        """Leave out a step that this rig does not need, with the reason."""
+
+        def trial(standing: Standing) -> Draft | AxlewrightError:
+            now = self._must(slug, standing)
+            why = leave_refusals(now.plan, now.progress, step, reason)
+            return _refused(why) if why else standing.draft
+
+        said = {"reason": _short(reason)}
+        self._enter(slug, [_new(f"leave/{step}", said)], trial, device, key)
+
+    def undo(self, slug: str, step: str, device: str = "", key: str = "") -> None:
+        """Take a tick back, and with it whatever was done after that step."""
+        swap = self._must(slug, self._desk.standing(slug))
+        if not swap.progress.behind(step):
+            raise AxlewrightError("That step is not ticked.", remedy="See the page again.")
+        if swap.closed:
+            raise AxlewrightError("This swap is closed.", remedy="Begin another one.")
+        self._say(slug, f"undo/{step}", {}, device, key)
+
+    def value(
+        self, slug: str, line: str, text: str, printed: str = "", device: str = "", key: str = ""
+    ) -> None:
+        """Fill in a torque line."""
+        swap = self._must(slug, self._desk.standing(slug))
+        read = value_of(swap.plan, line, cleaned(text), cleaned(printed))
+        said = {"text": read.text, "printed": read.printed}
+        self._say(slug, f"value/{line}", said, device, key)
+
+    def measured(
+        self, slug: str, when: str, texts: Mapping[str, str], device: str = "", key: str = ""
+    ) -> None:
+        """Write down what was measured before or after, as texts by measure."""
+        swap = self._must(slug, self._desk.standing(slug))
+        known = {each.key for each in swap.plan.measures}
+        if when not in {"before", "after"}:
+            raise AxlewrightError("Measured before, or after?", remedy="One of the two.")
+        told = {name: _short(text) for name, text in texts.items() if name in known}
+        self._say(slug, f"measure/{when}", told, device, key)
+
+    def look(
+        self, slug: str, look: str, state: LookState, note: str = "", device: str = ""
+    ) -> None:
+        """Enter how a look at a part ended while it was apart."""
+        swap = self._must(slug, self._desk.standing(slug))
+        if look not in {each.key for each in swap.plan.looks}:
+            raise AxlewrightError("There is no such look in this plan.", remedy="See the list.")
+        body = LookTaken(occasion=APART.split("_", maxsplit=1)[0], look=look, state=state)
+        self._log.look(slug, body, note=_short(note), device=device)
+
+    # -- the record ----------------------------------------------------------------------------
+
+    def _begins(self, slug: str, swap: Swap, device: str) -> None:
+        """Enter the work that retorque and looks come due after, before anything is driven."""
+        done = [task for task in swap.plan.work.tasks if task.key in swap.progress.done]
+        for begins in dict.fromkeys(task.begins for task in done if task.begins):
+            keys = {task.key for task in done if task.begins == begins}
+            body = Job(
+                task=f"swap, {swap.plan.facts.word('kind')}: {begins.replace('_', ' ')}",
+                interval=begins,
+                torque=_torques(swap, keys)[:LONGEST_TEXT],
+            )
+            self._log.work(slug, body, device=device, key=f"swap-{swap.number}-{begins}")
+
+    def _close(self, slug: str, swap: Swap, note: str, device: str) -> None:
+        plan, progress = swap.plan, swap.progress
+        left = "; ".join(
+            f"{plan.work.by_key[key].title} ({why})" for key, why in progress.left_out.items()
+        )
+        measured = "; ".join(f"{name} {text}" for name, text in progress.measured.items() if text)
+        told = [
+            f"{plan.people} people, {plan.skill}, begun {swap.since.date()}.",
+            f"Left out: {left}." if left else "",
+            f"Measured: {measured}." if measured else "",
+            _short(note),
+        ]
+        body = Job(
+            task=f"swap, {plan.facts.word('kind')}: {', '.join(plan.changes) or 'as it is'}",
+            part="housing" if "housing" in plan.facts.word("kind") else "",
+            torque=_torques(swap, set(plan.work.by_key)),
+        )
+        happening = Happening(
+            body=body,
+            on=self._log.today,
+            note=" ".join(each for each in told if each)[:LONGEST_NOTE],
+            photos=swap.photos,
+        )
+        key = f"swap-{swap.number}-record"
+        self._log.book.enter(slug, happening, device=device, key=key)
+
+    # -- entering ------------------------------------------------------------------------------
+
+    def _must(self, slug: str, standing: Standing) -> Swap:
+        swap = self._swap(slug, standing) if _running(standing.swap) else None
+        if swap is None:
+            raise AxlewrightError(
+                "No swap is under way on this axle.", remedy="Begin one on the page of the swap."
+            )
+        return swap
+
+    def _say(self, slug: str, path: str, said: Mapping[str, str], device: str, key: str) -> None:
+        def trial(standing: Standing) -> Draft:
+            self._must(slug, standing)
+            return standing.draft
+
+        self._enter(slug, [_new(path, said)], trial, device, key)
+
+    def _enter(
+        self,
+        slug: str,
+        news: "Sequence[New]",
+        trial: Callable[[Standing], Draft | AxlewrightError],
+        device: str,
+        key: str,
+    ) -> None:
+        entered = self._desk.enter(slug, news, trial, device, key)
+        if isinstance(entered, AxlewrightError):
+            raise entered
+
+
+def _new(path: str, said: Mapping[str, object]) -> "New":
+    from axlewright.records import New
+
+    return New(kind="swap", path=path, text=json.dumps(said, ensure_ascii=False))
+
+
+def _refused(why: Sequence[str]) -> AxlewrightError:
+    return AxlewrightError(" ".join(why), remedy="The step stays open.")
+
+
+def _short(text: str) -> str:
+    return cleaned(text)[:LONGEST_TEXT].strip()
+
+
+def _latest(entries: Sequence[SwapEntry]) -> Sequence[SwapEntry]:
+    """Entries of the last swap, from its rig on."""
+    starts = [place for place, each in enumerate(entries) if each.path == "rig"]
+    return entries[starts[-1] :] if starts else ()
+
+
+def _running(entries: Sequence[SwapEntry]) -> bool:
+    last = _latest(entries)
+    return bool(last) and not any(each.path in {"aside", f"tick/{RECORD}"} for each in last)
+
+
+def _folded(plan: Plan, entries: Sequence[SwapEntry]) -> tuple[Progress, tuple[str, ...]]:
+    """Progress after all entries of a swap, and its photos."""
+    progress = Progress()
+    photos: dict[str, None] = {}
+    for each in entries:
+        what, _, name = each.path.partition("/")
+        said = json.loads(each.text) if what not in {"rig", "change"} else {}
+        if what == "tick":
+            done = {**progress.done, name: said["photo"]}
+            progress = replace(progress, done=done, yes=progress.yes | frozenset(said["yes"]))
+            if said["photo"]:
+                photos[said["photo"]] = None
+        elif what == "leave":
+            left = {**progress.left_out, name: said["reason"]}
+            progress = replace(progress, left_out=left)
+        elif what == "undo":
+            progress = undone(plan, progress, name)
+        elif what == "value":
+            read = value_of(plan, name, said["text"], said["printed"])
+            progress = replace(progress, values={**progress.values, name: read})
+        elif what == "measure":
+            told = {f"{name}/{key}": text for key, text in said.items()}
+            progress = replace(progress, measured={**progress.measured, **told})
+    return progress, tuple(photos)
+
+
+def _torques(swap: Swap, keys: set[str]) -> str:
+    return "; ".join(
+        f"{line.what} {show(value.torque, 'torque', 'metric', 3)}"
+        + (f" ({value.printed})" if value.printed else "")
+        for line in swap.plan.lines
+        if line.task in keys and (value := swap.progress.values.get(line.key)) is not None
+    )

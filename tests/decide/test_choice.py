@@ -10,7 +10,9 @@ import numpy as np
 import pytest
 
 from axlewright.decide import (
+    FURTHER,
     LEAVE,
+    TYRE,
     Decision,
     Faster,
     Terms,
@@ -242,6 +244,31 @@ def test_the_same_seed_gives_the_same_choice_and_draws_do_not_hang_on_what_is_la
     alone = decide(rig_of("wagtail"), draws=DRAWS, thorough=False, only=["hubs"])
     whole = choice_of("wagtail")
     assert np.array_equal(alone.choice("hubs").cost.total, whole.choice("hubs").cost.total)
+
+
+def test_flips_name_another_change_where_it_costs_less():
+    """Whatever is said to be cheapest further on is cheaper there than what is cheapest now."""
+    keys = ["sleeve", "offset_back", "heavier_bare", "bigger_class"]
+    found = decide(rig_of("heron"), draws=DRAWS, gave=GAVE["heron"], only=keys)
+    by_distance = [each for each in found.flips if each.by == FURTHER]
+    assert by_distance, "an overloaded axle is left alone if it hardly drives"
+    for flip in by_distance:
+        moved = found.world.moved(further=flip.at / flip.now)
+        costs = {
+            key: cost_of(found.choice(key).offer, found.choice(key).found, moved).total.mean()
+            for key in (flip.before, flip.chosen)
+        }
+        assert costs[flip.chosen] < costs[flip.before]
+    assert {each.chosen for each in found.flips} <= {LEAVE, *keys}
+    assert all(each.tyre for each in found.flips if each.by == TYRE)
+
+
+def test_a_world_thinned_is_the_same_world():
+    world = choice_of("heron").world
+    thin = world.thinned(4)
+    assert thin.draws == DRAWS // 4
+    assert np.array_equal(thin.hard, world.hard[::4])
+    assert np.array_equal(thin.luck, world.luck[..., ::4])
 
 
 def test_one_offers_rig_tried_over_some_draws_is_the_same_as_over_all():

@@ -6,9 +6,8 @@ from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
-from numpy.typing import NDArray
 
-from axlewright.decide.money import Cost, World, cost_of, world_of
+from axlewright.decide.money import Cost, World, cost_of
 from axlewright.decide.offers import Offer, change_text, hubs_with, offers
 from axlewright.decide.past import picked
 from axlewright.decide.tried import Tried, tried
@@ -18,6 +17,7 @@ from axlewright.tables import option_tyres
 
 FACTORS: Final = (0.1, 0.2, 0.35, 0.5, 0.7, 1.0, 1.4, 2.0, 3.0, 5.0, 10.0)
 FURTHER, AWAY, TYRE = "distance a year", "distance to help", "tyre"
+MOST: Final = 1000  # draws that a choice elsewhere is made with
 SOME: Final = 256  # draws that a choice on another tyre is made with
 ALIKE: Final = 0.02  # tyres this close in height are the same
 
@@ -44,7 +44,10 @@ def flips(
     pairs: Sequence[tuple[Offer, Tried]], world: World, open_to: Collection[str]
 ) -> tuple[Flip, ...]:
     """The nearest flips either way; none where the choice holds over a tenth to ten times."""
-    may = [pair for pair in pairs if pair[0].option.key in open_to]
+    step = max(world.draws // MOST, 1)
+    kept = np.arange(0, world.draws, step)
+    may = [(offer, picked(found, kept)) for offer, found in pairs if offer.option.key in open_to]
+    world = world.thinned(step)
     years = world.terms.band("years").middle
     middles = {
         FURTHER: float(np.median(world.distance)) / years,
@@ -85,14 +88,14 @@ def tyre_flips(
     rig: Rig, pairs: Sequence[tuple[Offer, Tried]], world: World, keys: Collection[str]
 ) -> tuple[Flip, ...]:
     """Whether the choice among some changes is another on the next tyres down and up."""
-    step = max(world.places.size // SOME, 1)
-    places = world.places[::step]
-    some = world_of(rig, world.terms, places.size, world.seed, places=places)
-    today = [pair for pair in pairs if pair[0].option.key in keys]
+    step = max(world.draws // SOME, 1)
+    kept = np.arange(0, world.draws, step)
+    some = world.thinned(step)
     before = _least(
         {
-            offer.option.key: cost_of(offer, picked(found, slots(world, step)), some)
-            for offer, found in today
+            offer.option.key: cost_of(offer, picked(found, kept), some)
+            for offer, found in pairs
+            if offer.option.key in keys
         }
     )
     own = rig.tyre.outer_diameter
@@ -102,7 +105,11 @@ def tyre_flips(
         for offer in offers(after):
             if offer.option.key in keys and not offer.refused:
                 there = tried(
-                    offer.rig, places.size, world.seed, detail=offer.option.detail, places=places
+                    offer.rig,
+                    some.draws,
+                    world.seed,
+                    detail=offer.option.detail,
+                    places=some.places,
                 )
                 costs[offer.option.key] = cost_of(offer, there, some)
         chosen = _least(costs)
@@ -110,11 +117,6 @@ def tyre_flips(
             at = after.tyre.outer_diameter
             found.append(Flip(by=TYRE, now=own, at=at, before=before, chosen=chosen, tyre=sidewall))
     return tuple(found)
-
-
-def slots(world: World, step: int) -> NDArray[np.int64]:
-    """Every so many of a world's draws."""
-    return np.arange(0, world.places.size, step)
 
 
 def _least(costs: Mapping[str, Cost]) -> str:

@@ -54,6 +54,22 @@ class World:
             self.made[name] = drawn(name, band, self.draws, self.seed)
         return self.made[name]
 
+    def thinned(self, step: int) -> "World":
+        """The same world over every so many of its draws."""
+        return replace(
+            self,
+            draws=self.places[::step].size,
+            distance=self.distance[::step],
+            hard=self.hard[::step],
+            places=self.places[::step],
+            help_away=self.help_away[::step],
+            luck=self.luck[..., ::step],
+            is_bent=self.is_bent[::step],
+            hour=self.hour[::step],
+            day=self.day[::step],
+            made={},
+        )
+
     def moved(self, *, further: float = 1.0, away: float = 1.0) -> "World":
         """The same world with another distance a year, and to help."""
         return replace(

@@ -34,7 +34,7 @@ def test_its_past_is_told_put_right_and_carried_off(open_page, size, script):
     add(page, "trip", "Keep the trip", name="Loop", distance="18 km", ground="rocks_and_ledges")
     add(page, "part", "Know it", kind="hub", name="left hub", mark="dots", place="left hub")
     page.locator("#note-photo").set_input_files(picture())
-    add(page, "note", "Keep it", note="after the ford")
+    add(page, "note", "Keep it", note="after the river")
     expect(page.locator("#entry-4 img")).to_have_count(1)
     expect(page.locator(".broke")).to_contain_text("inner shaft (number")
 

@@ -8,10 +8,13 @@ import hashlib
 import io
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from PIL import Image
 
 from axlewright.records import MOST_PHOTO
 from axlewright.rig import Trip
+from web.test_fuzz import FEW, TEXTS
 
 LIST = "before_trip"
 
@@ -229,6 +232,8 @@ def test_a_shake_stops_on_every_page_too(bay, visitor, slug):
     bay.log().enter(slug, noticed_of(["still=yes"]))
     for tail in ("", "/looks", "/answer"):
         assert "shake of the steering" in visitor.get(f"/axle/{slug}{tail}").text
+    assert [card.stop for card in bay.axles()] == [True]
+    assert "STOP" in visitor.get("/").text
 
 
 def test_a_slip_is_taken_back_and_a_grave_one_only_with_a_reason(bay, visitor, slug):
@@ -273,3 +278,39 @@ def test_a_fragment_carries_the_page_again(visitor, slug):
     said["ends"] = "maybe"
     answer = visitor.post(f"/axle/{slug}/looks/take", said, headers={"X-Fragment": "1"})
     assert (answer.status_code, answer.headers["x-not-kept"]) == (200, "1")
+
+
+@settings(FEW, max_examples=8)
+@given(
+    look=st.one_of(st.sampled_from(["before_hubs", "after_oil", "steers"]), TEXTS),
+    ends=st.one_of(st.sampled_from(["go", "watch", "fix", "stop", "cannot tell"]), TEXTS),
+    more=st.dictionaries(
+        st.sampled_from(["side", "part", "found", "until", "within", "trips", "note", "list"]),
+        TEXTS,
+    ),
+    what=TEXTS,
+    bow=TEXTS,
+    off=TEXTS,
+    digits=TEXTS,
+)
+def test_whatever_is_sent_is_entered_readable_or_refused(
+    bay, visitor, slug, look, ends, more, what, bow, off, digits
+):
+    book, place = bay.log(), f"/axle/{slug}"
+    before = len(book.history(slug, replaced=True))
+    sent = [
+        visitor.post(f"{place}/looks/take", {**more, "look": look, "ends": ends}),
+        visitor.post(f"{place}/hit/enter", {**more, "what": what, "speed": bow}),
+        visitor.post(f"{place}/hit/sum", {"rod": "tie_rod", "bow": bow, "off": off}),
+        visitor.post(f"{place}/looks/work", {**more, "task": what, "settles": digits}),
+        visitor.post(f"{place}/looks/back", {"number": digits, "reason": what}),
+    ]
+    assert {each.status_code for each in sent} <= {303, 403, 404, 422}
+    entered = sum(each.status_code == 303 for each in sent)
+    assert len(book.history(slug, replaced=True)) - before == entered
+    assert visitor.post(f"{place}/looks/who", {"who": what, "odometer": off}).status_code in {
+        303,
+        422,
+    }
+    for tail in ("looks", "hit"):
+        assert visitor.get(f"{place}/{tail}").status_code == 200

@@ -98,11 +98,17 @@ class Bay:
                     answered=count,
                     questions=of,
                     touched=standing.touched,
-                    stop=bool(stop_lines(standing.draft)),
+                    stop=self._stopped(row.slug, standing.draft),
                     number=standing.number,
                 )
             )
         return cards
+
+    def _stopped(self, slug: str, draft: Draft) -> bool:
+        """Whether anything says: do not drive; a look, a reading, a shake or a condition."""
+        if stop_lines(draft):
+            return True
+        return any(each.state == "stop" for each in self.log().drive(slug).reasons)
 
     def begin(self, name: str, axle: str, device: str = "") -> str:
         """Begin an axle; gives its slug."""

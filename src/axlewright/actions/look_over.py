@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from axlewright.actions.log import Log
 
 LONGEST_WORDS: Final = 200
+LONGEST_NUMBER: Final = 18
 SLIP: Final = "a slip of the thumb"
 
 
@@ -83,7 +84,9 @@ def work_from(
             )
     if not task:
         raise AxlewrightError("What was done?", remedy="As in: tie-rod end renewed.")
-    settles = said.get("settles", "")
+    settles = said.get("settles", "").strip()
+    if settles and not (settles.isascii() and settles.isdigit() and len(settles) < LONGEST_NUMBER):
+        raise AxlewrightError(f"{settles[:40]!r} is no entry.", remedy="Give a look's number.")
     return log.work(
         slug,
         Job(
@@ -92,7 +95,7 @@ def work_from(
             side=side_of(said.get("side", "")),
             interval=interval,
             torque=torque,
-            settles=int(settles) if settles.isascii() and settles.isdigit() else 0,
+            settles=int(settles or 0),
         ),
         who=who,
         odometer=odometer,

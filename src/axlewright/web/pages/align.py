@@ -93,7 +93,7 @@ def _page(
 ) -> dict[str, object]:
     draft = bay.draft(slug)
     told = {
-        **framed(slug, draft),
+        **framed(slug, draft, bay),
         "missing": len(draft.missing()),
         "found": None,
         "at": at,

@@ -135,7 +135,7 @@ def _done(bay: Bay, slug: str) -> DecisionAnswer:
 
 def _page(bay: Bay, slug: str, system: str) -> dict[str, object]:
     draft = bay.draft(slug)
-    told: dict[str, object] = {**framed(slug, draft), "faults": ()}
+    told: dict[str, object] = {**framed(slug, draft, bay), "faults": ()}
     choosing, log = bay.choosing(), bay.log()
     job = choosing.ask(log, slug)
     if job is None:

@@ -102,7 +102,7 @@ def _fault(said: Said) -> str:
 def _page(bay: Bay, slug: str, at: str, taken: Taken | None, system: str) -> dict[str, object]:
     draft = bay.draft(slug)
     rig = bay.rig(slug)
-    told = {**framed(slug, draft), "missing": len(draft.missing()), "found": None}
+    told = {**framed(slug, draft, bay), "missing": len(draft.missing()), "found": None}
     if rig is None:
         return told
     made = ends_data(rig, system)

@@ -15,6 +15,7 @@ from axlewright.rig import change_schema, readings_schema, rig_schema
 from axlewright.views import (
     alignment_schema,
     answer_schema,
+    carry_schema,
     decision_schema,
     order_answer_schema,
     plan_schema,
@@ -38,6 +39,7 @@ def schemas() -> Mapping[str, Mapping[str, Any]]:
         "readings": (readings_schema(), "axlewright_alignment"),
         "travel": (travel_schema(), "axlewright_travel"),
         "alignment": (alignment_schema(), "axlewright_alignment_answer"),
+        "carry": (carry_schema(), "axlewright_carry"),
     }
     return {
         f"{kind}-{schema['properties'][key]['const']}": schema

@@ -62,6 +62,8 @@ READERS = {
     "tasks_bolts": tables.task_bolts,
     "tasks_gate": tables.gate_questions,
     "tasks_measures": tables.swap_measures,
+    "troubles": tables.troubles,
+    "strandings": tables.strandings,
     "instruments": tables.instruments,
     "alignment_marks": tables.alignment_marks,
     "alignment_targets": tables.alignment_targets,

@@ -8,7 +8,9 @@ from axlewright import tables
 from axlewright.rig import FIELDS
 
 AXLES = ("front", "rear")
-KINDS = sorted({re.sub(r"_(left|right)$", "", key) for key in tables.consequences()})
+KINDS = sorted(
+    {re.sub(r"_(left|right)$", "", key) for key in tables.consequences()} | set(tables.troubles())
+)
 FRONT_ONLY = {
     *("ball_joints", "kingpins", "tie_rod", "drag_link", "knuckle", "steering_arm"),
     "locking_hub",
@@ -45,6 +47,8 @@ def test_each_kind_of_part_has_one_card_that_agrees_with_its_consequence(axle, k
     found = [card for card in on(axle, tables.cards().values()) if kind in card.serves]
     assert len(found) == 1
     assert tables.card_of(kind, axle) is found[0]
+    if kind in tables.troubles():
+        assert tables.troubles()[kind].mendable == found[0].mendable
     for key, part in tables.consequences().items():
         if re.sub(r"_(left|right)$", "", key) == kind:
             assert part.mendable == found[0].mendable
@@ -57,8 +61,8 @@ def test_a_card_has_steps_with_cautions_and_says_how_far(key):
     assert [step.step for step in steps] == list(range(1, len(steps) + 1))
     assert len(steps) >= 2
     assert all(len(step.caution) > 8 and len(step.do) > 8 for step in steps)
-    assert card.next_look
-    assert card.never
+    for told in (card.next_look, card.never, card.limits, card.tools, card.materials, card.record):
+        assert told
     if card.mendable != "no":
         assert 0 < card.speed <= 17.0  # 60 km/h
         assert 0 < card.distance <= 200e3
@@ -109,10 +113,13 @@ def test_the_least_set_only_grows_with_the_duty(duty):
 
 
 def test_a_condition_of_a_spare_is_a_word_that_a_rig_can_say():
-    choices = {field.path: field.choices for field in FIELDS}
-    for spare in tables.spares().values():
+    choices = {
+        field.path: ("yes", "no") if field.kind == "yes" else field.choices for field in FIELDS
+    }
+    for spare in (*tables.spares().values(), *tables.troubles().values()):
         field, _, word = spare.only_if.partition("=")
         assert not field or word in choices[field], spare.key
+    for spare in tables.spares().values():
         assert set(spare.serves) <= set(KINDS), spare.key
         assert set(spare.duties) <= set(tables.duties()), spare.key
 
@@ -121,5 +128,43 @@ def test_a_spare_fits_by_axle_and_by_word():
     joints = tables.spares()["ball_joints"]
     assert joints.fits("front", {"kingpin.kind": "ball joints"})
     assert not joints.fits("front", {"kingpin.kind": "kingpins"})
+    assert joints.fits("front", {})  # nobody has said: carried rather than left behind
     assert not joints.fits("rear", {"kingpin.kind": "ball joints"})
     assert tables.card_of("tie_rod", "rear") is None
+
+
+def test_a_spare_weighs_something_saves_a_share_and_has_a_place():
+    for spare in tables.spares().values():
+        assert spare.mass > 0 or spare.key == "recovery", spare.key  # a plan weighs nothing
+        assert 0.0 <= spare.share < 1.0, spare.key
+        assert bool(spare.serves) == (spare.share > 0) or spare.duties, spare.key
+        assert spare.place, spare.key
+        assert spare.origin.remembered
+        assert not spare.side or spare.side in {"long", "short"}
+
+
+@pytest.mark.parametrize(
+    ("spare", "part"),
+    [
+        ("tie_rod", "tie_rod"),
+        ("drag_link", "drag_link"),
+        ("track_bar", "track_bar"),
+        ("arm", "links"),
+        ("unit_hub", "hub_bearing_left"),
+        ("wheel_joint", "cross_joint_left"),
+        ("prop_joint", "propeller_shaft"),
+        ("locking_hub", "locking_hub_left"),
+    ],
+)
+def test_a_spare_weighs_what_the_answer_says_that_it_weighs(spare, part):
+    assert tables.spares()[spare].mass == tables.consequence(part).spare_mass
+
+
+def test_whatever_can_happen_then_has_its_price():
+    """Who stands waits for help; who still goes is quicker than help (common practice)."""
+    then = {part.what_then for part in tables.consequences().values()}
+    then |= {trouble.what_then for trouble in tables.troubles().values()}
+    assert then == set(tables.strandings())
+    for key in ("steering lost", "wheel lost", "brakes lost", "stuck"):
+        assert tables.stranding(key).pace is None
+        assert tables.stranding(key).weight >= tables.stranding("stuck").weight

@@ -8,11 +8,12 @@ from pathlib import Path
 import pytest
 
 from axlewright import tables
+from axlewright.actions import carrying_of
 from axlewright.rig import load_rig, rig_from_text
 from axlewright.strength import assess_rig, kind_of
 from axlewright.views import take_data
 from axlewright.views.take_limits import axle_limits
-from axlewright.views.take_lists import least_spares, more_spares, on_ground, torque_lines
+from axlewright.views.take_lists import on_ground, torque_lines
 from axlewright.views.take_rods import RATIO, explained, rods
 
 RIGS = Path(__file__).parents[2] / "examples" / "rigs"
@@ -129,10 +130,10 @@ def test_a_bolts_range_holds_what_a_table_prints():
 
 def test_toe_is_told_at_this_tyres_own_diameter(heron):
     # 0.2 deg at 35 in is 0.12 in, at 37 in 0.13, at 40 in 0.14: the trade's own table.
-    data = take_data(heron, DAY, "us")
+    data = take_data(heron, carrying_of(heron), DAY, "us")
     assert data.toe.diameter == "37.0 in"
     assert {row.angle: row.length for row in data.toe.rows}["0.2 deg"] == "0.13 in"
-    metric = take_data(heron, DAY).toe
+    metric = take_data(heron, carrying_of(heron), DAY).toe
     for row in metric.rows:
         angle, length = (float(text.split()[0]) for text in (row.angle, row.length))
         assert length == pytest.approx(2.0 * 939.8 * sin(radians(angle) / 2.0), rel=0.03)
@@ -146,14 +147,24 @@ def test_the_least_set_stands_whatever_the_order_says(rig):
         for key, spare in tables.spares().items()
         if duty in spare.duties and spare.fits(rig.rig.axle, words)
     }
-    assert {line.key for line in least_spares(rig)} == wanted
-    assert not wanted & {line.key for line in more_spares(rig)}
+    data = take_data(rig, carrying_of(rig, {"mass": "1 kg"}), DAY)
+    assert {line.key for line in data.least} == wanted
+    assert not wanted & {line.key for line in data.more}
     none = assess_rig(rig.rig, draws=0)
-    assert {line.key for line in least_spares(none)} == wanted
+    assert {line.key for line in take_data(none, carrying_of(none), DAY).least} == wanted
+
+
+def test_spares_carry_their_mass_their_place_and_the_trip(rig):
+    data = take_data(rig, carrying_of(rig, {"days": "6", "mass": "200 kg"}), DAY)
+    assert data.trip[0].startswith("The trip: 6 days with 2 people")
+    assert any("The chances are rough" in line for line in data.trip)
+    for line in (*data.least, *data.more):
+        assert line.mass
+        assert line.place.startswith("best: ")
 
 
 def test_every_leading_part_has_its_card(rig):
-    data = take_data(rig, DAY)
+    data = take_data(rig, carrying_of(rig), DAY)
     shown = {card.title for card in data.cards}
     leading = [place.part for place in (*rig.order[:5], *rig.wearing[:4])]
     for part in leading:
@@ -168,7 +179,7 @@ def test_every_leading_part_has_its_card(rig):
 
 
 def test_whoever_steers_is_told_what_to_do_when_it_shakes(rig):
-    cards = {card.key: card for card in take_data(rig, DAY).cards}
+    cards = {card.key: card for card in take_data(rig, carrying_of(rig), DAY).cards}
     assert ("shake" in cards) == (rig.rig.axle == "front")
     if "shake" in cards:
         assert cards["shake"].steps[0].do.startswith("Hold the wheel lightly")
@@ -207,5 +218,5 @@ def test_distances_in_sentences_follow_the_reader():
 
 def test_the_turns_from_lock_to_lock_give_the_ratio(heron):
     lock = float(heron.columns["lock_angle"][0])
-    told = take_data(heron, DAY).arithmetic.lock_words
+    told = take_data(heron, carrying_of(heron), DAY).arithmetic.lock_words
     assert f"times {pi / lock:.1f}" in told  # 360 deg a turn over twice the lock

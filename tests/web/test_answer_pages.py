@@ -164,7 +164,7 @@ def test_papers_are_files_to_save(visitor, slug):
     page = visitor.get(f"/axle/{slug}/paper").text
     kinds = {"pdf": b"%PDF", "json": b"{", "toml": b"#", "html": b"<!"}
     tails = re.findall(rf'href="/axle/{slug}(/[a-z./-]+)" download', page)
-    assert len(tails) == 6
+    assert len(tails) == 8
     for tail in tails:
         answer = visitor.get(f"/axle/{slug}{tail}")
         assert answer.status_code == 200

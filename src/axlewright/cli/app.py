@@ -65,7 +65,7 @@ app.command(
     help="Write the JSON Schema of the rig file, the change file or the answer.",
 )
 app.command(
-    "axlewright.cli.log_more:app",
+    "axlewright.cli.log_all:app",
     name="log",
     help="Keep the record of a rig: looks, readings, trips, hits, work; what is due; may I drive?",
 )

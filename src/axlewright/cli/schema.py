@@ -7,7 +7,7 @@ from typing import Literal
 
 def schema(
     of: Literal[
-        "rig", "change", "readings", "answer", "travel", "alignment", "decide", "plan"
+        "rig", "change", "readings", "answer", "travel", "alignment", "decide", "plan", "carry"
     ] = "rig",
 ) -> int:
     """Write the JSON Schema of a file, or of what `--json` writes, to standard output.
@@ -16,7 +16,7 @@ def schema(
     ----------
     of
         A file: rig, change or readings; or what `--json` writes: answer (assess), travel (its
-        driveline in it), alignment (align), decide or plan.
+        driveline in it), alignment (align), decide, plan or carry.
     """
     if of in {"rig", "change", "readings"}:
         from axlewright.rig import change_schema, readings_schema, rig_schema
@@ -27,6 +27,7 @@ def schema(
         from axlewright.views import (
             alignment_schema,
             answer_schema,
+            carry_schema,
             decision_schema,
             plan_schema,
             travel_schema,
@@ -38,6 +39,7 @@ def schema(
             "alignment": alignment_schema,
             "decide": decision_schema,
             "plan": plan_schema,
+            "carry": carry_schema,
         }
         made = answers[of]()
     sys.stdout.write(json.dumps(made, indent=2) + "\n")

@@ -3,7 +3,7 @@
 from axlewright.duty.cases import CASES, Case, live_cases
 from axlewright.duty.loads import ROW, Loads, wheel_loads
 from axlewright.duty.severity import in_ground_terms
-from axlewright.duty.use import hard_trail_cycles, hard_trail_share
+from axlewright.duty.use import hard_trail_cycles, hard_trail_share, harder_moments
 
 __all__ = [
     "CASES",
@@ -12,6 +12,7 @@ __all__ = [
     "Loads",
     "hard_trail_cycles",
     "hard_trail_share",
+    "harder_moments",
     "in_ground_terms",
     "live_cases",
     "wheel_loads",

@@ -1,5 +1,6 @@
 """Typeset paper made out of views."""
 
+from axlewright.report.carry import carry_paper
 from axlewright.report.order import order_paper
 from axlewright.report.paper import (
     alignment_sheet,
@@ -16,6 +17,7 @@ from axlewright.report.travel import travel_report
 __all__ = [
     "alignment_sheet",
     "assessment_report",
+    "carry_paper",
     "decision_memo",
     "ends_report",
     "job_sheets",

@@ -11,6 +11,7 @@ from typing import Final
 
 from axlewright.views import (
     AlignData,
+    CarryData,
     DecisionData,
     EndsData,
     LogData,
@@ -67,7 +68,8 @@ def typeset(
     | OrderData
     | DecisionData
     | SwapData
-    | LogData,
+    | LogData
+    | CarryData,
 ) -> bytes:
     """Lay words out by a template beside this file, as PDF/UA-1."""
     import typst

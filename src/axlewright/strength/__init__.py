@@ -13,6 +13,7 @@ from axlewright.strength.appraisal import (
 )
 from axlewright.strength.assessment import DRAWS, Assessment, Comparison, assess_rig, compare
 from axlewright.strength.bent import Bent, ShaftRun, bent_after, shaft_run, standing_camber
+from axlewright.strength.breaking import breaking_rates, wear_lives
 from axlewright.strength.bulk import housing_mass, lowest_point
 from axlewright.strength.doubt import (
     Influence,
@@ -52,6 +53,7 @@ __all__ = [
     "assess_rig",
     "bad_moment_order",
     "bent_after",
+    "breaking_rates",
     "compare",
     "housing_mass",
     "influences",
@@ -66,5 +68,6 @@ __all__ = [
     "standing_camber",
     "stations",
     "tube_sections",
+    "wear_lives",
     "wear_order",
 ]

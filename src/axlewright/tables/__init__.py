@@ -107,7 +107,7 @@ from axlewright.tables.shimmy import (
     shimmy_questions,
 )
 from axlewright.tables.sources import Origin, Source, sources
-from axlewright.tables.spares import Spare, spares
+from axlewright.tables.spares import Spare, belongs, spares
 from axlewright.tables.splines import (
     Spline,
     SplineAllowable,
@@ -122,6 +122,7 @@ from axlewright.tables.splines import (
     spline_misalignments,
     splines,
 )
+from axlewright.tables.strandings import Stranding, stranding, strandings
 from axlewright.tables.surface_finish import SurfaceFinish, surface_finish, surface_finishes
 from axlewright.tables.tasks import (
     GateQuestion,
@@ -134,6 +135,7 @@ from axlewright.tables.tasks import (
     tasks,
 )
 from axlewright.tables.threads import Thread, thread, threads
+from axlewright.tables.troubles import Trouble, troubles
 from axlewright.tables.tyres import (
     LoadIndex,
     SpeedSymbol,
@@ -205,6 +207,7 @@ __all__ = [
     "SplineApplication",
     "SplineLife",
     "SplineMisalignment",
+    "Stranding",
     "SurfaceFinish",
     "SwapMeasure",
     "Table",
@@ -212,11 +215,13 @@ __all__ = [
     "TaskBolt",
     "Thread",
     "ToeMark",
+    "Trouble",
     "WeldDetail",
     "alignment_mark",
     "alignment_marks",
     "alignment_target",
     "alignment_targets",
+    "belongs",
     "card_of",
     "card_steps",
     "cards",
@@ -296,6 +301,8 @@ __all__ = [
     "spline_lives",
     "spline_misalignments",
     "splines",
+    "stranding",
+    "strandings",
     "surface_finish",
     "surface_finishes",
     "swap_measures",
@@ -303,6 +310,7 @@ __all__ = [
     "tasks",
     "thread",
     "threads",
+    "troubles",
     "weld_detail",
     "weld_details",
 ]

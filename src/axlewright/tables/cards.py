@@ -12,10 +12,11 @@ from axlewright.tables.sources import Origin, origin
 class Card:
     """One card.
 
-    `serves` are kinds of parts (keys of consequences without their side); a card that serves
-    none belongs to every rig of its axle. `mendable` is yes, partly or no. `speed` (m/s) and
-    `distance` (m) are the most that may be driven after it, None where it is not driven;
-    `duration` is in seconds.
+    `serves` are kinds of parts (keys of troubles, or of consequences without their side); a card
+    that serves none belongs to every rig of its axle. `mendable` is yes, partly or no. `speed`
+    (m/s) and `distance` (m) are the most that may be driven after it, None where it is not
+    driven; `limits` says what it no longer does; `duration` is in seconds, off by the row's
+    spread either way. `record` says what is written down.
     """
 
     key: str
@@ -25,11 +26,14 @@ class Card:
     mendable: str
     people: int
     duration: float | None
-    needs: str
+    tools: str
+    materials: str
     speed: float | None
     distance: float | None
+    limits: str
     next_look: str
     never: str
+    record: str
     origin: Origin
 
 
@@ -57,11 +61,14 @@ def cards() -> Mapping[str, Card]:
             mendable=row["mendable"],
             people=int(row["people"]),
             duration=None if (time := number_or_none(row, "minutes")) is None else 60.0 * time,
-            needs=row["needs"],
+            tools=row["tools"],
+            materials=row["materials"],
             speed=number_or_none(row, "speed_m_s"),
             distance=number_or_none(row, "distance_km"),
+            limits=row["limits"],
             next_look=row["next_look"],
             never=row["never"],
+            record=row["record"],
             origin=origin(row),
         )
         for row in rows("cards")

@@ -10,11 +10,15 @@ from axlewright.tables.sources import Origin, origin
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Duty:
-    """A named duty and the distance of it, in metre, that is as hard as 1,000 km of hard trail."""
+    """A named duty; distances in metre.
+
+    `equivalent_distance` is as hard as 1,000 km of hard trail, `day_distance` a day's drive.
+    """
 
     key: str
     words: str
     equivalent_distance: float
+    day_distance: float
     origin: Origin
 
 
@@ -26,6 +30,7 @@ def duties() -> Mapping[str, Duty]:
             key=row["key"],
             words=row["words"],
             equivalent_distance=number(row, "equivalent_km"),
+            day_distance=number(row, "day_km"),
             origin=origin(row),
         )
         for row in rows("duties")

@@ -1,5 +1,19 @@
 """What keeps a rig going: may I drive, what a reading says, where it is bent, what is due."""
 
+from axlewright.upkeep.carry import (
+    Load,
+    Outing,
+    PartRisk,
+    Spared,
+    Weakness,
+    Worn,
+    chance_of,
+    least_set,
+    lost_time,
+    outing_of,
+    what_to_carry,
+)
+from axlewright.upkeep.carrying import Carrying, Ticked
 from axlewright.upkeep.due import Carried, Due, DueState, carried, driven_since, dues
 from axlewright.upkeep.locator import (
     Echo,
@@ -31,6 +45,7 @@ from axlewright.upkeep.looks import (
 from axlewright.upkeep.off_centre import OFF_CENTRE, off_centre_objections
 from axlewright.upkeep.on_record import Bent, OnRecord, Piece, on_record
 from axlewright.upkeep.outlived import Outlived, still_of
+from axlewright.upkeep.packing import best_choice, gain_of
 from axlewright.upkeep.past import BrokeAgainstOrder, Driven, Past, against_order, broken, driven
 from axlewright.upkeep.past_readings import PastReading
 from axlewright.upkeep.readings import (
@@ -60,6 +75,7 @@ __all__ = [
     "Bent",
     "BrokeAgainstOrder",
     "Carried",
+    "Carrying",
     "CheckDone",
     "Doubtful",
     "Drive",
@@ -72,11 +88,14 @@ __all__ = [
     "Explains",
     "Judged",
     "LimitShown",
+    "Load",
     "Located",
     "Objection",
     "OnRecord",
     "OpenJob",
+    "Outing",
     "Outlived",
+    "PartRisk",
     "Past",
     "PastReading",
     "Piece",
@@ -84,34 +103,45 @@ __all__ = [
     "Reason",
     "ShareBand",
     "Sheet",
+    "Spared",
     "Suspect",
     "Taken",
+    "Ticked",
     "Verdict",
     "WantedLook",
+    "Weakness",
+    "Worn",
     "Worth",
     "against_order",
+    "best_choice",
     "broken",
     "carried",
+    "chance_of",
     "contradicted",
     "driven",
     "driven_since",
     "dues",
+    "gain_of",
     "ground_met",
+    "least_set",
     "limits_for",
     "located",
     "looks_in_order",
     "looks_since",
+    "lost_time",
     "may_drive",
     "objections",
     "off_centre_objections",
     "on_record",
     "open_looks",
+    "outing_of",
     "procedures_of",
     "share_bands",
     "sheet",
     "still_of",
     "verdict",
     "wanted_looks",
+    "what_to_carry",
     "where_of",
     "worth",
 ]

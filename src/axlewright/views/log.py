@@ -155,7 +155,7 @@ def history_lines(
     return lines
 
 
-def happened(kept: Kept, system: str) -> str:  # noqa: PLR0911  (one way out for each kind)
+def happened(kept: Kept, system: str) -> str:  # noqa: PLR0911, PLR0912  (one way out for each kind)
     """One happening in a few words."""
     match kept.body:
         case LookTaken() as look:
@@ -180,6 +180,9 @@ def happened(kept: Kept, system: str) -> str:  # noqa: PLR0911  (one way out for
             ]
             broke = f"; broke: {', '.join(chapter.broke)}" if chapter.broke else ""
             return f"before: {chapter.title}, {ends[0]} to {ends[1]}{broke}"
+        case Noticed(about="packing") as packing:
+            ticks = ", ".join(f"{name.replace('.', ' ')} {word}" for name, word in packing.answers)
+            return f"packing list: {ticks.replace('_', ' ')}"
         case Noticed() as noticed:
             said = [(name, word) for name, word in noticed.answers if name != "told" and word]
             told = ", ".join(f"{name} {word}" for name, word in said)

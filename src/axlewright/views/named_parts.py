@@ -27,6 +27,8 @@ SAME: Final = {  # words of the garage for words of the orders; common practice,
     "king pin": "kingpin",
     "diff housing": "centre casting",
     "wheel nuts": "wheel studs",
+    "shock absorber": "damper",
+    "u bolt": "leaf clamp",
 }
 SILENT: Final = frozenset({"left", "right", "the", "of", "and", "on", "a", "axle", "front", "rear"})
 

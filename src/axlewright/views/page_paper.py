@@ -44,6 +44,14 @@ PAPERS: tuple[Paper, ...] = (
         answered=False,
     ),
     Paper(
+        title="What to carry, with the repair cards",
+        says="The packing list to tick, for the trip that was last packed for, and every card of "
+        "this axle.",
+        tail="/carry/list.pdf",
+        kind="PDF",
+        answered=False,
+    ),
+    Paper(
         title="The thirteen questions as a sheet",
         says="To fill in beside the vehicle with tape and pencil.",
         tail="/paper/sheet.pdf",

@@ -6,7 +6,7 @@ from axlewright import units
 from axlewright.duty import live_cases
 from axlewright.rig import Columns
 from axlewright.strength import Assessment, Place, WearPlace
-from axlewright.tables import consequence, consequences
+from axlewright.tables import consequence, consequences, troubles
 
 THEN = {
     "stuck": "stuck, not out of control",
@@ -54,6 +54,8 @@ def part_name(part: str, side: str | None = None) -> str:
 
 def kind_name(kind: str) -> str:
     """Name of a kind of part, without side or article."""
+    if kind in troubles():
+        return troubles()[kind].label
     known = consequences()
     key = next(key for key in (kind, f"{kind}_left") if key in known)
     return known[key].label.removeprefix("left ").removeprefix("right ")

@@ -1,7 +1,7 @@
 """Everything that the take-along file says, as plain words; `report` only lays it out."""
 
 import datetime as dt
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from importlib.metadata import version
 from typing import Final
@@ -10,7 +10,7 @@ from xml.sax.saxutils import unescape
 from axlewright.rig import SEED
 from axlewright.strength import Assessment
 from axlewright.tables import Look, fingerprint, look_stops, looks
-from axlewright.upkeep import wanted_looks
+from axlewright.upkeep import Carrying, wanted_looks
 from axlewright.views.answer import (
     CAUTION,
     drive_lines,
@@ -19,6 +19,7 @@ from axlewright.views.answer import (
     sentence,
     wear_sentence,
 )
+from axlewright.views.carry import CarryLine, carry_data
 from axlewright.views.drawing_sheet import drawing
 from axlewright.views.look_words import LEADS, LISTS
 from axlewright.views.report_words import Told, flags_of
@@ -28,8 +29,6 @@ from axlewright.views.take_lists import (
     SpareLine,
     ToeTable,
     TorqueLine,
-    least_spares,
-    more_spares,
     on_ground,
     repair_cards,
     toe_table,
@@ -106,6 +105,7 @@ class TakeData:
     torques: tuple[TorqueLine, ...]
     toe: ToeTable
     duty: str
+    trip: tuple[str, ...]
     least: tuple[SpareLine, ...]
     more: tuple[SpareLine, ...]
     cards: tuple[CardWords, ...]
@@ -124,16 +124,18 @@ class TakeData:
 
 def take_data(
     assessment: Assessment,
+    carrying: Carrying,
     made: dt.date,
     system: str = "metric",
     met: Collection[str] | None = None,
 ) -> TakeData:
-    """Words of the take-along file of one rig, made on a day.
+    """Words of the take-along file of one rig, made on a day, with the spares of a trip.
 
     ``met`` is the ground of its last trips, which asks for looks of its own; without it the
     hardest use alone does.
     """
     rig = assessment.rig
+    packing = carry_data(carrying, system)
     flags = flags_of(assessment)
     picture = drawing(
         assessment.columns,
@@ -167,9 +169,16 @@ def take_data(
         arithmetic=arithmetic(assessment, system),
         torques=torque_lines(assessment, system),
         toe=toe_table(assessment, system),
-        duty=rig.words["use.hardest"],
-        least=least_spares(assessment),
-        more=more_spares(assessment),
+        duty=carrying.load.outing.ground.replace("_", " "),
+        trip=(
+            packing.trip,
+            packing.mass,
+            *packing.warnings,
+            packing.not_judged,
+            *packing.rough[:2],
+        ),
+        least=_packed(packing.least),
+        more=_packed(packing.rest),
         cards=repair_cards(assessment, system),
         sentence=sentence(assessment),
         wear_sentence=wear_sentence(assessment, system),
@@ -182,6 +191,20 @@ def take_data(
         rests=rests_line(assessment, system),
         cautions=CAUTIONS,
         origin=_origin(assessment, made),
+    )
+
+
+def _packed(lines: Sequence[CarryLine]) -> tuple[SpareLine, ...]:
+    return tuple(
+        SpareLine(
+            key=line.key,
+            label=line.label,
+            note=line.note,
+            why=line.why.removesuffix("."),
+            mass=line.mass,
+            place=f"lies: {line.lies}" if line.lies else f"best: {line.place}",
+        )
+        for line in lines
     )
 
 
@@ -243,7 +266,8 @@ def _origin(assessment: Assessment, day: dt.date) -> tuple[Told, ...]:
         ("draws", f"{drawn.draws}" if drawn is not None else "none: middle values only"),
         ("seed", f"{drawn.seed if drawn is not None else SEED}"),
         ("axlewright", version("axlewright")),
-        ("looks, cards and spares", "common practice, no source"),
+        ("looks and cards", "common practice, no source"),
+        ("masses, hours and chances of spares", "from memory: rough"),
     )
     return tuple(Told(what=what, value=value, source="") for what, value in rows)
 

@@ -1,6 +1,7 @@
 """Lists to take along: torque lines, toe at this tyre, spares, repair cards."""
 
 import re
+from collections.abc import Mapping
 from dataclasses import dataclass
 from math import radians
 from typing import Final
@@ -9,7 +10,7 @@ from axlewright import units
 from axlewright.physics import bolt, steering
 from axlewright.rig import doubts
 from axlewright.strength import Assessment, kind_of
-from axlewright.tables import card_of, card_steps, cards, friction, spares
+from axlewright.tables import card_of, card_steps, cards, friction, troubles
 from axlewright.views.phrases import plain, quantity, short_name
 
 CLAMP: Final = 0.7  # of proof, as the checks of slipping brackets take it
@@ -31,12 +32,14 @@ class TorqueLine:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SpareLine:
-    """One thing to carry, and why it is carried besides the least set."""
+    """One thing to carry: its mass, where it lies best, and why it is carried besides."""
 
     key: str
     label: str
     note: str
     why: str
+    mass: str
+    place: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,11 +59,14 @@ class CardWords:
     leads: str
     can: str
     effort: str
-    needs: str
+    tools: str
+    materials: str
     steps: tuple[CardStepWords, ...]
     after: str
+    limits: str
     next_look: str
     never: str
+    record: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -173,44 +179,28 @@ def toe_table(assessment: Assessment, system: str = "metric") -> ToeTable:
     )
 
 
-def least_spares(assessment: Assessment) -> tuple[SpareLine, ...]:
-    """The least set of this duty, which no order takes away."""
-    words, axle = assessment.rig.words, assessment.rig.axle
-    duty = words["use.hardest"].replace(" ", "_")
-    return tuple(
-        SpareLine(key=item.key, label=item.label, note=item.note, why="")
-        for item in spares().values()
-        if duty in item.duties and item.fits(axle, words)
-    )
-
-
-def more_spares(assessment: Assessment) -> tuple[SpareLine, ...]:
-    """What goes with the leading parts of both orders and is not in the least set."""
-    words, axle = assessment.rig.words, assessment.rig.axle
-    least = {item.key for item in least_spares(assessment)}
-    out: dict[str, SpareLine] = {}
-    for kind, name in _leading(assessment):
-        for item in spares().values():
-            if kind in item.serves and item.key not in least and item.fits(axle, words):
-                out.setdefault(
-                    item.key,
-                    SpareLine(key=item.key, label=item.label, note=item.note, why=f"for: {name}"),
-                )
-    return tuple(out.values())
-
-
 def repair_cards(assessment: Assessment, system: str = "metric") -> tuple[CardWords, ...]:
-    """Cards of the leading parts of both orders, then those that every such axle has."""
+    """Cards of the leading parts of both orders, then every other that this axle has."""
     axle = assessment.rig.axle
     leads: dict[str, list[str]] = {}
     for kind, name in _leading(assessment):
         card = card_of(kind, axle)
         if card is not None:
             leads.setdefault(card.key, []).append(name)
-    for card in cards().values():
-        if not card.serves and card.axle in {axle, "both"}:
-            leads.setdefault(card.key, [])
-    return tuple(_card(key, names, system) for key, names in leads.items())
+    for key in cards_of(axle, assessment.rig.words):
+        leads.setdefault(key, [])
+    return tuple(card_words(key, names, system) for key, names in leads.items())
+
+
+def cards_of(axle: str, words: Mapping[str, str]) -> tuple[str, ...]:
+    """Cards that such an axle has use for, in the order of the table."""
+    own = {key for key, trouble in troubles().items() if trouble.fits(axle, words)}
+    return tuple(
+        card.key
+        for card in cards().values()
+        if card.axle in {axle, "both"}
+        if not card.serves or any(kind in own or kind not in troubles() for kind in card.serves)
+    )
 
 
 def on_ground(text: str, system: str = "metric") -> str:
@@ -253,11 +243,16 @@ _CAN: Final = {
 }
 
 
-def _card(key: str, names: list[str], system: str) -> CardWords:
+def card_words(key: str, names: list[str], system: str) -> CardWords:
+    """One card in the reader's units; ``names`` are the leading parts that it is shown for."""
     card = cards()[key]
     effort = [f"{card.people} {'person' if card.people == 1 else 'people'}"]
     if card.duration is not None:
-        effort.append(f"about {card.duration / 60.0:.0f} min")
+        low, high = (
+            card.duration / 60.0 * factor
+            for factor in (1.0 / card.origin.spread, card.origin.spread)
+        )
+        effort.append(f"{5 * round(low / 5)} to {5 * round(high / 5)} min")
     after = ""
     if card.speed is not None and card.distance is not None:
         after = (
@@ -272,13 +267,16 @@ def _card(key: str, names: list[str], system: str) -> CardWords:
         leads=", ".join(names),
         can=_CAN[card.mendable] if card.serves else "What to do, in this order.",
         effort=", ".join(effort) if card.serves else "",
-        needs=card.needs if card.serves else "",
+        tools=card.tools if card.serves else "",
+        materials=card.materials if card.serves else "",
         steps=tuple(
             CardStepWords(do=on_ground(step.do, system), caution=on_ground(step.caution, system))
             for step in card_steps().values()
             if step.card == key
         ),
         after=after,
+        limits=card.limits,
         next_look=on_ground(card.next_look, system),
         never=card.never,
+        record=card.record,
     )

@@ -18,6 +18,8 @@ MEANINGS: Final[dict[str, str]] = {
     "ET": "Wheel offset as stamped, in millimetres: positive sets the tyre further in.",
     "gives": "Bends, breaks or tears for good. It need not part; it does not come back.",
     "girth": "All the way round the tube. Divided by pi it is the tube's diameter.",
+    "hours lost": "From the moment a part gives until the rig moves again, with help or at a "
+    "crawl. An hour without steering, brakes or a wheel counts for three.",
     "knuckle": "The part that turns when you steer and carries the hub.",
     "loaded radius": "From the floor to the hub's centre with the load on: the lever of every "
     "pull on the shafts.",

@@ -40,6 +40,8 @@ WAYS: Final = (
             Door("/bent", "Where is it bent?"),
             Door("/shook", "It shook"),
             Door("/been", "Where it has been"),
+            Door("/carry", "What to carry"),
+            Door("/cards", "Repair cards"),
         ),
     ),
     Way(

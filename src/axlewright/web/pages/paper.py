@@ -8,8 +8,9 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import BaseRoute, Route
 
-from axlewright.actions import Bay, take_html, take_pdf
+from axlewright.actions import Bay, carrying, take_html, take_pdf
 from axlewright.strength import Assessment
+from axlewright.upkeep import Carrying
 from axlewright.views import PAPERS
 from axlewright.web.framing import framed
 from axlewright.web.page import bay_of, page
@@ -55,7 +56,9 @@ async def take_paper(request: Request) -> Response:
     slug, system = slug_of(request), settings_of(request).units
     bay = bay_of(request)
     made = await run_in_threadpool(
-        lambda: take_pdf(_whole(bay, slug), system, met=bay.log().met(slug))
+        lambda: take_pdf(
+            _whole(bay, slug), system, carrying=_packing(bay, slug), met=bay.log().met(slug)
+        )
     )
     return _file(made, f"{slug}-take.pdf", "application/pdf")
 
@@ -65,7 +68,9 @@ async def take_file(request: Request) -> Response:
     slug, system = slug_of(request), settings_of(request).units
     bay = bay_of(request)
     made = await run_in_threadpool(
-        lambda: take_html(_whole(bay, slug), system, met=bay.log().met(slug))
+        lambda: take_html(
+            _whole(bay, slug), system, carrying=_packing(bay, slug), met=bay.log().met(slug)
+        )
     )
     return _file(made, f"{slug}.html", "text/html")
 
@@ -75,6 +80,11 @@ def _whole(bay: Bay, slug: str) -> Assessment:
     if found is None:
         raise HTTPException(404, NOT_YET)
     return found
+
+
+def _packing(bay: Bay, slug: str) -> Carrying:
+    """What to carry on the trip that was last packed for."""
+    return carrying(bay.log(), slug, {}, _whole(bay, slug))
 
 
 def _paper(bay: Bay, slug: str) -> dict[str, object]:

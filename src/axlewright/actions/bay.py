@@ -9,13 +9,6 @@ from axlewright.actions.bay_cache import Answers, Latest
 from axlewright.actions.bay_changes import change_text, compared, keep_change, let_go, with_hubs
 from axlewright.actions.bay_conditions import add_condition, listed_conditions, settle_condition
 from axlewright.actions.bay_desk import Desk
-from axlewright.actions.bay_order import (
-    Written,
-    order_of,
-    order_text,
-    take_order_file,
-    write_on_order,
-)
 from axlewright.actions.bay_words import AxleCard, KeptChange, Listed, Said, cleaned, slug_of
 from axlewright.actions.draft import BY_PATH, Draft, read_draft
 from axlewright.actions.example_rigs import example_text
@@ -28,11 +21,11 @@ from axlewright.actions.take_answers import take_answers, take_back
 from axlewright.errors import AxlewrightError, BadFile, UnknownEntry
 from axlewright.rig import FIELDS, change_from_text
 from axlewright.strength import DRAWS, Assessment, Comparison
-from axlewright.swap import Order
 
 if TYPE_CHECKING:
     from axlewright.actions.bay_align import ReadingsSaid
     from axlewright.actions.bay_geometry import Moves, Studies
+    from axlewright.actions.bay_order import OrderDesk
     from axlewright.actions.choosing import Choosing
     from axlewright.actions.log import Log
     from axlewright.actions.standing import Session
@@ -312,27 +305,11 @@ class Bay:
 
     # -- the order sheet -----------------------------------------------------------------------
 
-    def order(self, slug: str, change: str = "") -> Order:
-        """The order sheet as far as it is written, beside the rig after a change's text."""
-        return order_of(self._desk, slug, change)
+    def ordering(self) -> "OrderDesk":
+        """The order sheets of this bay's axles."""
+        from axlewright.actions.bay_order import OrderDesk
 
-    def order_words(self, slug: str) -> dict[str, str]:
-        """What was written on the order sheet, by field, as it was written."""
-        return dict(self._desk.standing(slug).order)
-
-    def order_text(self, slug: str) -> str:
-        """The order sheet as a file."""
-        return order_text(self._desk, slug)
-
-    def write_on_order(
-        self, slug: str, said: Mapping[str, str], device: str = "", *, key: str = ""
-    ) -> Written:
-        """Write on the order sheet, by field; what cannot be read is given back."""
-        return write_on_order(self._desk, slug, said, device, key)
-
-    def take_order_file(self, slug: str, text: bytes, name: str, device: str = "") -> Written:
-        """Take in an order sheet that came as a file; raises `BadFile` with every fault."""
-        return take_order_file(self._desk, slug, text, name, device)
+        return OrderDesk(self._desk)
 
     # -- choices -------------------------------------------------------------------------------
 

@@ -25,7 +25,36 @@ class Written:
     faults: Mapping[str, Fault]
 
 
-def order_of(desk: Desk, slug: str, change: str = "") -> Order:
+class OrderDesk:
+    """The order sheets over one desk; every method may be called from any thread."""
+
+    def __init__(self, desk: Desk) -> None:
+        self._desk = desk
+
+    def sheet(self, slug: str, change: str = "") -> Order:
+        """The sheet as far as it is written, beside the rig after a change's text."""
+        return _sheet(self._desk, slug, change)
+
+    def words(self, slug: str) -> dict[str, str]:
+        """What was written on the sheet, by field, as it was written."""
+        return dict(self._desk.standing(slug).order)
+
+    def text(self, slug: str) -> str:
+        """The sheet as a file."""
+        return _text(self._desk, slug)
+
+    def write(
+        self, slug: str, said: Mapping[str, str], device: str = "", *, key: str = ""
+    ) -> Written:
+        """Keep what can be read of some fields; an empty text takes a field off again."""
+        return _write(self._desk, slug, said, device, key)
+
+    def take_file(self, slug: str, text: bytes, name: str, device: str = "") -> Written:
+        """Take in a sheet that came as a file; raises `BadFile` with every fault."""
+        return _take_file(self._desk, slug, text, name, device)
+
+
+def _sheet(desk: Desk, slug: str, change: str = "") -> Order:
     """Lay a kept sheet out beside the rig as it stands, or as it is after a change's text."""
     standing = desk.standing(slug)
     rig = desk.rig(slug)
@@ -38,14 +67,14 @@ def order_of(desk: Desk, slug: str, change: str = "") -> Order:
     return ordered(sheet, rig)
 
 
-def order_text(desk: Desk, slug: str) -> str:
+def _text(desk: Desk, slug: str) -> str:
     """A kept sheet as a file."""
     standing = desk.standing(slug)
     axle = standing.draft.axle
     return order_sheet_text(order_sheet_said(_read(standing.order, axle), axle))
 
 
-def write_on_order(
+def _write(
     desk: Desk, slug: str, said: Mapping[str, str], device: str = "", key: str = ""
 ) -> Written:
     """Keep what can be read of some fields; an empty text takes a field off the sheet again."""
@@ -70,14 +99,14 @@ def write_on_order(
     return Written(kept=tuple(each.path for each in news), faults=faults)
 
 
-def take_order_file(desk: Desk, slug: str, text: bytes, name: str, device: str = "") -> Written:
+def _take_file(desk: Desk, slug: str, text: bytes, name: str, device: str = "") -> Written:
     """Take in a sheet that came as a file; raises `BadFile` with every fault."""
     axle = desk.standing(slug).draft.axle
     sheet = order_sheet_from_text(text, cleaned(name)[:80] or "order.toml", axle)
     if not sheet.answers:
         raise AxlewrightError("Nothing is written on that sheet.", remedy="Fill it in first.")
     said = {path: answer.text for path, answer in sheet.answers.items()}
-    return write_on_order(desk, slug, said, device)
+    return _write(desk, slug, said, device)
 
 
 def _read(said: Mapping[str, str], axle: str) -> dict[str, str]:

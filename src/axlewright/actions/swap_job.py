@@ -8,7 +8,7 @@ import datetime as dt
 import json
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING
 
 from axlewright.actions.bay_cache import Latest
 from axlewright.actions.bay_desk import Desk
@@ -16,6 +16,16 @@ from axlewright.actions.bay_words import cleaned
 from axlewright.actions.draft import Draft
 from axlewright.actions.log import LONGEST_NOTE, Log
 from axlewright.actions.standing import Standing, SwapEntry
+from axlewright.actions.swap_entries import (
+    LONGEST_TEXT,
+    RECORD,
+    folded_entries,
+    latest,
+    new_entry,
+    refused,
+    running,
+    short_text,
+)
 from axlewright.actions.swap_plan import PlanAnswer, steps_of, stop_words, value_of
 from axlewright.errors import AxlewrightError
 from axlewright.rig import Happening, Job, LookState, LookTaken, change_from_text, rig_from_text
@@ -26,15 +36,13 @@ from axlewright.swap import (
     leave_refusals,
     planned,
     refusals,
-    undone,
 )
 from axlewright.units import show
 
 if TYPE_CHECKING:
     from axlewright.records import New, Store
 
-LONGEST_TEXT: Final = 400
-BEFORE_DRIVING, RECORD, APART = "before_driving", "record", "apart_looks"
+BEFORE_DRIVING, APART = "before_driving", "apart_looks"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -109,7 +117,7 @@ class SwapDesk:
         ]
 
         def trial(standing: Standing) -> Draft | AxlewrightError:
-            if _running(standing.swap):
+            if running(standing.swap):
                 return AxlewrightError(
                     "A swap is under way on this axle.", remedy="Go on with it, or put it aside."
                 )
@@ -119,7 +127,7 @@ class SwapDesk:
 
     def put_aside(self, slug: str, reason: str, device: str = "", key: str = "") -> None:
         """End a swap that is not gone on with; what was entered stays."""
-        self._say(slug, "aside", {"reason": _short(reason)}, device, key)
+        self._say(slug, "aside", {"reason": short_text(reason)}, device, key)
 
     # -- standing ------------------------------------------------------------------------------
 
@@ -129,12 +137,12 @@ class SwapDesk:
         return self._swap(slug, standing)
 
     def _swap(self, slug: str, standing: Standing) -> Swap | None:
-        entries = _latest(standing.swap)
+        entries = latest(standing.swap)
         if not entries:
             return None
         begun = next(each for each in entries if each.path == "begin")
         plan = self._plans.get((slug, begun.number), lambda: self._from(entries))
-        progress, photos = _folded(plan, entries)
+        progress, photos = folded_entries(plan, entries)
         words = stop_words(standing.draft.condition_rig())
         return Swap(
             answer=PlanAnswer(plan=plan, progress=progress, stops=words),
@@ -225,20 +233,20 @@ class SwapDesk:
 
         why = self._against(slug, with_yes(swap), step, photo=photo is not None)
         if why:
-            raise _refused(why)
+            raise refused(why)
         digest = "" if photo is None else self._store.keep_upload(photo, photo_name)
-        said = {"photo": digest, "note": _short(note), "yes": sorted(answered)}
+        said = {"photo": digest, "note": short_text(note), "yes": sorted(answered)}
 
         def trial(standing: Standing) -> Draft | AxlewrightError:
             now = with_yes(self._must(slug, standing))
             again = self._against(slug, now, step, photo=photo is not None)
-            return _refused(again) if again else standing.draft
+            return refused(again) if again else standing.draft
 
         if step == BEFORE_DRIVING:
             self._begins(slug, swap, device)
         elif step == RECORD:
             self._close(slug, swap, note, device)
-        self._enter(slug, [_new(f"tick/{step}", said)], trial, device, key)
+        self._enter(slug, [new_entry(f"tick/{step}", said)], trial, device, key)
 
     def leave_out(self, slug: str, step: str, reason: str, device: str = "", key: str = "") -> None:
         """Leave out a step that this rig does not need, with the reason."""
@@ -246,10 +254,10 @@ class SwapDesk:
         def trial(standing: Standing) -> Draft | AxlewrightError:
             now = self._must(slug, standing)
             why = leave_refusals(now.plan, now.progress, step, reason)
-            return _refused(why) if why else standing.draft
+            return refused(why) if why else standing.draft
 
-        said = {"reason": _short(reason)}
-        self._enter(slug, [_new(f"leave/{step}", said)], trial, device, key)
+        said = {"reason": short_text(reason)}
+        self._enter(slug, [new_entry(f"leave/{step}", said)], trial, device, key)
 
     def undo(self, slug: str, step: str, device: str = "", key: str = "") -> None:
         """Take a tick back, and with it whatever was done after that step."""
@@ -277,7 +285,7 @@ class SwapDesk:
         known = {each.key for each in swap.plan.measures}
         if when not in {"before", "after"}:
             raise AxlewrightError("Measured before, or after?", remedy="One of the two.")
-        told = {name: _short(text) for name, text in texts.items() if name in known}
+        told = {name: short_text(text) for name, text in texts.items() if name in known}
         self._say(slug, f"measure/{when}", told, device, key)
 
     def look(
@@ -288,7 +296,7 @@ class SwapDesk:
         if look not in {each.key for each in swap.plan.looks}:
             raise AxlewrightError("There is no such look in this plan.", remedy="See the list.")
         body = LookTaken(occasion=APART.split("_", maxsplit=1)[0], look=look, state=state)
-        self._log.look(slug, body, note=_short(note), device=device)
+        self._log.look(slug, body, note=short_text(note), device=device)
 
     # -- the record ----------------------------------------------------------------------------
 
@@ -314,7 +322,7 @@ class SwapDesk:
             f"{plan.people} people, {plan.skill}, begun {swap.since.date()}.",
             f"Left out: {left}." if left else "",
             f"Measured: {measured}." if measured else "",
-            _short(note),
+            short_text(note),
         ]
         body = Job(
             task=f"swap, {plan.facts.word('kind')}: {', '.join(plan.changes) or 'as it is'}",
@@ -333,7 +341,7 @@ class SwapDesk:
     # -- entering ------------------------------------------------------------------------------
 
     def _must(self, slug: str, standing: Standing) -> Swap:
-        swap = self._swap(slug, standing) if _running(standing.swap) else None
+        swap = self._swap(slug, standing) if running(standing.swap) else None
         if swap is None:
             raise AxlewrightError(
                 "No swap is under way on this axle.", remedy="Begin one on the page of the swap."
@@ -345,7 +353,7 @@ class SwapDesk:
             self._must(slug, standing)
             return standing.draft
 
-        self._enter(slug, [_new(path, said)], trial, device, key)
+        self._enter(slug, [new_entry(path, said)], trial, device, key)
 
     def _enter(
         self,
@@ -358,57 +366,6 @@ class SwapDesk:
         entered = self._desk.enter(slug, news, trial, device, key)
         if isinstance(entered, AxlewrightError):
             raise entered
-
-
-def _new(path: str, said: Mapping[str, object]) -> "New":
-    from axlewright.records import New
-
-    return New(kind="swap", path=path, text=json.dumps(said, ensure_ascii=False))
-
-
-def _refused(why: Sequence[str]) -> AxlewrightError:
-    return AxlewrightError(" ".join(why), remedy="The step stays open.")
-
-
-def _short(text: str) -> str:
-    return cleaned(text)[:LONGEST_TEXT].strip()
-
-
-def _latest(entries: Sequence[SwapEntry]) -> Sequence[SwapEntry]:
-    """Entries of the last swap, from its rig on."""
-    starts = [place for place, each in enumerate(entries) if each.path == "rig"]
-    return entries[starts[-1] :] if starts else ()
-
-
-def _running(entries: Sequence[SwapEntry]) -> bool:
-    last = _latest(entries)
-    return bool(last) and not any(each.path in {"aside", f"tick/{RECORD}"} for each in last)
-
-
-def _folded(plan: Plan, entries: Sequence[SwapEntry]) -> tuple[Progress, tuple[str, ...]]:
-    """Progress after all entries of a swap, and its photos."""
-    progress = Progress()
-    photos: dict[str, None] = {}
-    for each in entries:
-        what, _, name = each.path.partition("/")
-        said = json.loads(each.text) if what not in {"rig", "change"} else {}
-        if what == "tick":
-            done = {**progress.done, name: said["photo"]}
-            progress = replace(progress, done=done, yes=progress.yes | frozenset(said["yes"]))
-            if said["photo"]:
-                photos[said["photo"]] = None
-        elif what == "leave":
-            left = {**progress.left_out, name: said["reason"]}
-            progress = replace(progress, left_out=left)
-        elif what == "undo":
-            progress = undone(plan, progress, name)
-        elif what == "value":
-            read = value_of(plan, name, said["text"], said["printed"])
-            progress = replace(progress, values={**progress.values, name: read})
-        elif what == "measure":
-            told = {f"{name}/{key}": text for key, text in said.items()}
-            progress = replace(progress, measured={**progress.measured, **told})
-    return progress, tuple(photos)
 
 
 def _torques(swap: Swap, keys: set[str]) -> str:

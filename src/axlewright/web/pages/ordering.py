@@ -59,7 +59,7 @@ async def write(request: Request) -> Response:
     bay, number = bay_of(request), fields.get("change", "")
     said = {path.removeprefix("f."): text for path, text in fields.items() if path[:2] == "f."}
     written = await run_in_threadpool(
-        lambda: bay.write_on_order(slug, said, device_of(request), key=fields.get("key", ""))
+        lambda: bay.ordering().write(slug, said, device_of(request), key=fields.get("key", ""))
     )
     group = fields.get("group", "")
     if written.faults:
@@ -77,7 +77,7 @@ async def take_in(request: Request) -> Response:
     if upload is None or not upload[0]:
         raise HTTPException(400, "There is no file in what was sent.")
     bay = bay_of(request)
-    await run_in_threadpool(bay.take_order_file, slug, *upload, device_of(request))
+    await run_in_threadpool(bay.ordering().take_file, slug, *upload, device_of(request))
     return RedirectResponse(f"/axle/{slug}/order", 303)
 
 
@@ -88,7 +88,9 @@ async def paper(request: Request) -> Response:
     number = request.query_params.get("change", "")
 
     def made() -> bytes:
-        return order_pdf(bay.order(slug, _change(bay, slug, number)), system, blank=blank)
+        return order_pdf(
+            bay.ordering().sheet(slug, _change(bay, slug, number)), system, blank=blank
+        )
 
     name = f"{slug}-{'intake' if blank else 'order'}.pdf"
     return _file(await run_in_threadpool(made), name, "application/pdf")
@@ -97,7 +99,7 @@ async def paper(request: Request) -> Response:
 async def text(request: Request) -> Response:
     """The sheet as a file that reads back the same."""
     slug = slug_of(request)
-    told = await run_in_threadpool(bay_of(request).order_text, slug)
+    told = await run_in_threadpool(bay_of(request).ordering().text, slug)
     return _file(told.encode(), f"{slug}-order.toml", "application/toml")
 
 
@@ -106,7 +108,7 @@ async def as_json(request: Request) -> Response:
     import json
 
     slug = slug_of(request)
-    told = await run_in_threadpool(lambda: order_json(bay_of(request).order(slug)))
+    told = await run_in_threadpool(lambda: order_json(bay_of(request).ordering().sheet(slug)))
     return Response(json.dumps(told, allow_nan=False), media_type="application/json")
 
 
@@ -118,7 +120,7 @@ def _told(
     said: Mapping[str, str],
     faults: Mapping[str, Fault],
 ) -> dict[str, object]:
-    order = bay.order(slug, _change(bay, slug, number))
+    order = bay.ordering().sheet(slug, _change(bay, slug, number))
     picture = order_picture(order, system)
     return {
         **framed(slug, bay.draft(slug)),
@@ -127,7 +129,7 @@ def _told(
         "misfits": [(each.fields[0], misfit_words(each, system)) for each in order.misfits],
         "missing": [(each.key, each.label) for each in order.missing],
         "groups": _groups(order, system, faults),
-        "written": {**_written(order, bay.order_words(slug)), **said},
+        "written": {**_written(order, bay.ordering().words(slug)), **said},
         "faults": {path: _fault(each) for path, each in faults.items()},
         "picture": Markup(picture.svg),  # noqa: S704  (our own drawing, its words escaped there)
         "picture_words": picture.words,

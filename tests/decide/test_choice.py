@@ -220,6 +220,7 @@ def test_a_stop_replaces_the_advice():
     words = decision_words(found)
     assert "STOP" in words.sentence
     assert words.stops
+    assert not [row for row in words.rows if row.mark == "advised"]
     told = decision_json(found)
     assert told["stop"]
     assert told["advised"] is None

@@ -76,7 +76,7 @@ def test_what_is_not_done_yet_is_no_file(visitor, bay, monkeypatch):
     monkeypatch.setattr("axlewright.actions.choosing.Choosing._run", lambda *_: None)
     for tail in ("memo.pdf", "choice.json"):
         answer = visitor.get(f"/axle/{slug}/decide/{tail}")
-        assert answer.status_code == 409
+        assert answer.status_code == 404
         assert "still being worked out" in answer.text
     told = visitor.get(f"/axle/{slug}/decide/now").json()
     assert told == {"done": False, "what": "", "percent": 0}

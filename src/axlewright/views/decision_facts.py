@@ -37,7 +37,7 @@ def choice_row(decision: Decision, choice: Choice, system: str) -> ChoiceRow:
     option, cost, currency = choice.offer.option, choice.cost, decision.terms.currency
     leave = decision.choice(LEAVE)
     mark = ""
-    if choice.key == decision.advised:
+    if choice.key == decision.advised and not decision.stops:
         mark = "advised"
     elif choice.graver:
         mark = "not advised: steering or a wheel goes more often"

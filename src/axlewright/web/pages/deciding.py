@@ -129,7 +129,7 @@ def _done(bay: Bay, slug: str) -> DecisionAnswer:
     if job is None:
         raise HTTPException(404, NOT_YET)
     if job.answer is None:
-        raise HTTPException(409, NOT_DONE)
+        raise HTTPException(404, NOT_DONE)
     return job.answer
 
 

@@ -52,6 +52,24 @@ PAPERS: tuple[Paper, ...] = (
         answered=False,
     ),
     Paper(
+        title="How it moves",
+        says="The axle pose by pose, what ends its travel, cures, propeller shaft and room.",
+        tail="/moves/travel.pdf",
+        kind="PDF",
+    ),
+    Paper(
+        title="The alignment, with a brief for the shop",
+        says="What was read in the garage, what to turn, and what the shop needs to know.",
+        tail="/align/worksheet.pdf",
+        kind="PDF",
+    ),
+    Paper(
+        title="Where the rods end, as a sheet",
+        says="Every place to tape, numbered on a drawing, with boxes to write in.",
+        tail="/ends/sheet.pdf",
+        kind="PDF",
+    ),
+    Paper(
         title="The thirteen questions as a sheet",
         says="To fill in beside the vehicle with tape and pencil.",
         tail="/paper/sheet.pdf",

@@ -52,7 +52,7 @@ async def answer_json(request: Request) -> Response:
 def _answer(bay: Bay, slug: str, system: str) -> dict[str, object]:
     draft = bay.draft(slug)
     drive = bay.log().drive(slug)
-    told = {**framed(slug, draft, drive=drive), "drive": drive_words(drive, system)}
+    told = {**framed(slug, draft, bay, drive), "drive": drive_words(drive, system)}
     assessment = bay.assessment(slug)
     if assessment is None:
         return {**told, "answer": None, "missing": len(draft.missing())}

@@ -82,7 +82,7 @@ async def cards(request: Request) -> Response:
     def told() -> dict[str, object]:
         draft = bay.draft(slug)
         shown = carry_data(_carrying(bay, slug, {}), system)
-        return {**framed(slug, draft), "cards": shown.cards, "done": done, "sides": SIDES}
+        return {**framed(slug, draft, bay), "cards": shown.cards, "done": done, "sides": SIDES}
 
     return page(request, "cards.html", await run_in_threadpool(told))
 
@@ -150,7 +150,7 @@ def _told(
         fault, told = f"{trouble}", _carrying(bay, slug, {})
     usual = usual_outing(bay.log(), slug)
     return {
-        **framed(slug, draft),
+        **framed(slug, draft, bay),
         "data": carry_data(told, system),
         "trip": {name: said.get(name, "") or usual[name] for name in TRIP},
         "grounds": {key: each.words for key, each in duties().items()},

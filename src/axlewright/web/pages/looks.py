@@ -225,7 +225,7 @@ def looks_told(
     log, draft = bay.log(), bay.draft(slug)
     history, drive = log.history(slug), log.drive(slug, beside_the_track=slowly)
     return {
-        **framed(slug, draft, drive=drive),
+        **framed(slug, draft, bay, drive),
         "drive": drive_words(drive, system, slowly=slowly),
         "list": occasion,
         "cards": look_cards(log.wanted(slug, occasion), history, log.today, system),

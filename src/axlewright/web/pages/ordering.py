@@ -123,7 +123,7 @@ def _told(
     order = bay.ordering().sheet(slug, _change(bay, slug, number))
     picture = order_picture(order, system)
     return {
-        **framed(slug, bay.draft(slug)),
+        **framed(slug, bay.draft(slug), bay),
         "sentence": order_sentence(order),
         "blocked": order.blocked,
         "misfits": [(each.fields[0], misfit_words(each, system)) for each in order.misfits],

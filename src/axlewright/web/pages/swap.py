@@ -236,7 +236,7 @@ async def _page(request: Request, slug: str, said: Said | None = None) -> Respon
 def _told(bay: Bay, slug: str, system: str) -> dict[str, object]:
     draft = bay.draft(slug)
     told: dict[str, object] = {
-        **framed(slug, draft),
+        **framed(slug, draft, bay),
         "missing": len(draft.missing()),
         "changes": list(reversed(bay.changes(slug))),
         "swap": None,

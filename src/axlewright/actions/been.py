@@ -71,6 +71,7 @@ def part_from(
         each
         for each in log.book.components()
         if (each.kind, each.name, each.mark) == (kind, name, mark)
+        and all(was.rig == slug or was.ended for was in log.book.fitments(component=each.key))
     ]
     if known:
         raise AxlewrightError(

@@ -17,6 +17,7 @@ from axlewright.views import (
     answer_schema,
     carry_schema,
     decision_schema,
+    log_schema,
     order_answer_schema,
     plan_schema,
     travel_schema,
@@ -40,6 +41,7 @@ def schemas() -> Mapping[str, Mapping[str, Any]]:
         "travel": (travel_schema(), "axlewright_travel"),
         "alignment": (alignment_schema(), "axlewright_alignment_answer"),
         "carry": (carry_schema(), "axlewright_carry"),
+        "log": (log_schema(), "axlewright_log"),
     }
     return {
         f"{kind}-{schema['properties'][key]['const']}": schema

@@ -1,12 +1,30 @@
 """`axlewright log`: what is said in the terminal, exit codes, JSON, the same store as the bay."""
 
 import json
+from pathlib import Path
 
+import jsonschema
 import pytest
 
 from axlewright.cli import run
 
 RIG = "examples/rigs/wagtail.toml"
+SCHEMA = json.loads(Path("docs/schemas/log-1.json").read_text("utf-8"))
+
+
+def checked(answer):
+    """JSON Schema 2020-12, by a reader of its own; and no number of a quantity without its unit."""
+    jsonschema.Draft202012Validator(SCHEMA).validate(answer)
+    bare = {"distance", "odometer", "pressure", "water", "speed", "standard", "mean", "share"}
+    open_ = [answer]
+    while open_:
+        thing = open_.pop()
+        if isinstance(thing, dict):
+            for key, value in thing.items():
+                assert key not in bare or isinstance(value, dict), key
+            open_ += thing.values()
+        elif isinstance(thing, list):
+            open_ += thing
 
 
 @pytest.fixture
@@ -47,8 +65,11 @@ def test_a_reading_that_looks_mixed_up_leaves_with_two_and_is_not_kept(ask):
 
 def test_json_is_si_and_says_everything(ask):
     _, told = ask("reading", RIG, "camber", "-0.5 deg", "--side", "left", "--json")
-    answer = json.loads(told)
-    assert answer["reading"]["value"] == pytest.approx(-0.00872665)
+    answer = json.loads(told)["reading"]
+    value = answer["reading"]["value"]
+    assert value["value"] == pytest.approx(-0.00872665)
+    assert value["unit"] == "rad"
+    assert value["band"]["low"] < value["value"] < value["band"]["high"]
     for each in answer["judged"]:
         assert each["limit"]["scope"]
         assert each["limit"]["source"]
@@ -61,8 +82,19 @@ def test_json_is_si_and_says_everything(ask):
         ("shimmy", RIG),
         ("look", RIG, "--list", "apart"),
         ("reading", RIG, "toe"),
+        ("reading", RIG),
+        ("bent", RIG, "tie_rod_bow=25 mm", "knock=yes"),
+        ("trip", RIG, "North loop", "180 km", "--ground", "forest_roads=180km", "--water", "70 cm"),
+        ("chapter", RIG, "before", "--distance", "2e4 to 9e4 km", "--broke", "tie rod"),
+        ("limit", RIG, "unit_hub_play", "--high", "0.05 mm", "--printed", "p. 7"),
+        ("part", "hub", "left hub"),
+        ("fit", RIG, "hub-1", "left hub"),
+        ("parts",),
+        ("off", RIG, "hub-1"),
+        ("history", RIG),
+        ("withdraw", RIG, "1", "slip"),
     ):
-        json.loads(ask(*words, "--json")[1])
+        checked(json.loads(ask(*words, "--json")[1]))
 
 
 def test_no_command_says_go_but_drive_and_only_after_every_look(ask):
@@ -74,12 +106,12 @@ def test_no_command_says_go_but_drive_and_only_after_every_look(ask):
         ("trip", RIG, "x", "10 km", "--json"),
     ):
         assert '"go"' not in ask(*words)[1]
-    looks = json.loads(ask("look", RIG, "--list", "before_trip", "--json")[1])
+    looks = json.loads(ask("look", RIG, "--list", "before_trip", "--json")[1])["looks"]
     for each in looks[1:]:
         ask("look", RIG, each["key"], "go")
-    assert json.loads(ask("drive", RIG, "--json")[1])["state"] == "not looked at"
+    assert json.loads(ask("drive", RIG, "--json")[1])["drive"]["state"] == "not looked at"
     ask("look", RIG, looks[0]["key"], "go")
-    assert json.loads(ask("drive", RIG, "--json")[1])["state"] == "go"
+    assert json.loads(ask("drive", RIG, "--json")[1])["drive"]["state"] == "go"
 
 
 def test_a_hit_weighs_the_bow_and_enters_both(ask):
@@ -90,7 +122,7 @@ def test_a_hit_weighs_the_bow_and_enters_both(ask):
     assert told.index("does not explain") < told.index("1. a steering arm or knuckle")
     assert told.index("1. a steering arm") < told.index("1. What steers")
     assert "FIX BEFORE TRIP: tie rod" in ask("drive", "wagtail-front", "--beside-the-track")[1]
-    answer = json.loads(ask(*words, "--json")[1])
+    answer = json.loads(ask(*words, "--json")[1])["entered"]
     assert answer["off_centre"]["bow"] == {"value": 0.03, "unit": "m", "band": None}
     assert answer["off_centre"]["left_over"]["band"][0] > 0.5
     code, told = ask("hit", RIG, "a rock", "--bow", "400 mm")

@@ -24,9 +24,9 @@ def test_the_record_becomes_evidence_by_itself(visitor, bay, slug):
     assert re.search("(Most likely|likeliest): left tube bent up or down", told)
     assert "it was read before the hit" in told
     assert "as on record: 20" in told, "the day of the hit"
-    answer = json.loads(visitor.get(f"/axle/{slug}/bent.json").text)
-    assert {one["key"] for one in answer["from_record"]} == {"camber_out_left", "tube_angle_left"}
-    assert answer["may_drive"] is None
+    answer = json.loads(visitor.get(f"/axle/{slug}/bent.json").text)["bent"]
+    assert {one["key"] for one in answer["used"]} == {"camber_out_left", "tube_angle_left"}
+    assert "drive" not in answer
 
 
 def test_dangerous_causes_stand_there_whatever_their_share_each_with_its_look(visitor, slug):
@@ -43,10 +43,13 @@ def test_dangerous_causes_stand_there_whatever_their_share_each_with_its_look(vi
 
 def test_a_share_has_its_band_and_lies_in_it(visitor, slug):
     place = f"/axle/{slug}/bent.json?tie_rod_bow=25+mm&wheel_off=-15+deg&hit=yes"
-    answer = json.loads(visitor.get(place).text)
-    for cause in answer["causes"]:
-        assert cause["band"]["low"] <= cause["share"] <= cause["band"]["high"]
-    assert any(one["band"]["high"] - one["band"]["low"] > 0.05 for one in answer["causes"])
+    answer = json.loads(visitor.get(place).text)["bent"]
+    wide = []
+    for cause in answer["found"]["suspects"]:
+        low, high = (answer["bands"][cause["key"]][end]["value"] for end in ("low", "high"))
+        assert low <= cause["share"]["value"] <= high
+        wide.append(high - low)
+    assert max(wide) > 0.05
     assert answer["typed"] == ["tie_rod_bow", "wheel_off"]
 
 

@@ -103,11 +103,13 @@ def _opened(where: Where) -> Iterator["Log"]:
         log.close()
 
 
-def _tell(where: Where, thing: object, lines: Sequence[str]) -> None:
-    from axlewright.views import as_plain
+def _tell(where: Where, answer: str, thing: object, lines: Sequence[str]) -> None:
+    """Tell an answer: as JSON under its name, or in lines."""
+    from axlewright.views import log_json
 
     if where.json_:
-        told = json.dumps(as_plain(thing), indent=2, ensure_ascii=False, allow_nan=False)
+        made = log_json(answer, thing)
+        told = json.dumps(made, indent=2, ensure_ascii=False, allow_nan=False)
         sys.stdout.write(f"{told}\n")
     else:
         sys.stdout.write("\n".join(lines) + "\n")
@@ -119,18 +121,18 @@ def _entered(
     number: int,
     entry: Entry,
     more: Sequence[str] = (),
-    sums: Mapping[str, object] | None = None,
+    off_centre: Mapping[str, object] | None = None,
 ) -> int:
     """Tell what was entered, and what says now: do not drive."""
-    from axlewright.views import history_lines
+    from axlewright.views import EntryTold, history_lines
 
     kept = log.book.one(slug, number)
     drive = log.drive(slug)
     stops = [each for each in drive.reasons if each.state == "stop"]
     lines = [f"STOP: {each.what}: {each.why}. {each.do}" for each in stops]
     lines += ["Entered:", *history_lines([kept], entry.units)]
-    told = {"entered": kept, "rig": slug, "drive": drive, **(sums or {})}
-    _tell(entry, told, [*lines, *more])
+    told = EntryTold(rig=slug, entry=kept, drive=drive, off_centre=off_centre)
+    _tell(entry, "entered", told, [*lines, *more])
     return STOPPED if stops else 0
 
 
@@ -184,7 +186,7 @@ def look(
         slug = log.rig(rig)
         if key is None or ends is None:
             looks = log.wanted(slug, list_ or "before_trip")
-            _tell(entry, looks, wanted_look_lines(looks))
+            _tell(entry, "looks", looks, wanted_look_lines(looks))
             return 0
         taken = LookTaken(
             occasion="shimmy" if key.startswith("shimmy.") else "",
@@ -244,16 +246,23 @@ def reading(
         Keep it although it looks mixed up.
     """
     from axlewright.actions import take_reading
-    from axlewright.views import procedure_lines, procedure_list_lines, reading_lines
+    from axlewright.views import (
+        ProcedureTold,
+        procedure_lines,
+        procedure_list_lines,
+        reading_lines,
+    )
 
     with _opened(entry) as log:
         slug = log.rig(rig)
         if quantity is None:
-            _tell(entry, log.procedures(slug), procedure_list_lines(log.procedures(slug)))
+            every = log.procedures(slug)
+            _tell(entry, "procedures", every, procedure_list_lines(every))
             return 0
         if not values:
-            told = log.procedure(quantity)
-            _tell(entry, told, procedure_lines(*told))
+            asked, steps = log.procedure(quantity)
+            told = ProcedureTold(procedure=asked, steps=steps)
+            _tell(entry, "procedure", told, procedure_lines(asked, steps))
             return 0
         taken = take_reading(
             log,
@@ -271,7 +280,7 @@ def reading(
             sure=sure,
             **entry.said(),
         )
-        _tell(entry, taken, reading_lines(taken, entry.units))
+        _tell(entry, "reading", taken, reading_lines(taken, entry.units))
         return _code(log, slug, taken)
 
 
@@ -375,6 +384,6 @@ def hit(
         number = log.enter(slug, body, **entry.said())
         if told is not None:
             off_centre_from(log, slug, said, on=entry.said()["on"], system=entry.units)
-        sums = {} if told is None else {"off_centre": off_centre_json(told)}
+        sum_ = None if told is None else off_centre_json(told)
         lines = hit_lines(told, log.wanted(slug, "after_hit"), log.axle(slug), entry.units)
-        return _entered(log, slug, number, entry, lines, sums)
+        return _entered(log, slug, number, entry, lines, sum_)

@@ -80,10 +80,13 @@ def note(rig: str, text: str, *, about: str = "", entry: Entry = NOTHING) -> int
 @app.command
 def withdraw(rig: str, number: int, reason: str, *, where: Where = NOWHERE) -> int:
     """Say that an earlier entry does not hold; it stays on record."""
+    from axlewright.views import WithdrawnTold
+
     with _opened(where) as log:
         slug = log.rig(rig)
         done = log.withdraw(slug, number, reason)
-        _tell(where, {"withdrawn": number, "by": done}, [f"Entry {number} is withdrawn by {done}."])
+        told = WithdrawnTold(withdrawn=number, by=done)
+        _tell(where, "withdrawn", told, [f"Entry {number} is withdrawn by {done}."])
     return 0
 
 
@@ -102,7 +105,7 @@ def part(kind: str, name: str, *, mark: str = "", where: Where = NOWHERE) -> int
     """
     with _opened(where) as log:
         made = log.book.new_component(kind, name, mark)
-        _tell(where, made, [f"{made.key}: {made.name}"])
+        _tell(where, "part", made, [f"{made.key}: {made.name}"])
     return 0
 
 
@@ -125,11 +128,12 @@ def off(rig: str, part_: str, *, reason: str = "", entry: Entry = NOTHING) -> in
 @app.command
 def parts(rig: str = "", *, where: Where = NOWHERE) -> int:
     """Show parts, where they were, and what each went through."""
-    from axlewright.views import part_lines
+    from axlewright.views import PartTold, part_lines
 
     with _opened(where) as log:
         told = log.parts(log.rig(rig) if rig else "")
-        _tell(where, told, part_lines(told, where.units))
+        parts_told = [PartTold(part=one, places=tuple(at), carried=far) for one, at, far in told]
+        _tell(where, "parts", parts_told, part_lines(told, where.units))
     return 0
 
 
@@ -200,7 +204,7 @@ def past(rig: str, *, where: Where = NOWHERE) -> int:
 
     with _opened(where) as log:
         told = log.past(log.rig(rig))
-        _tell(where, told, past_lines(told, where.units))
+        _tell(where, "past", told, past_lines(told, where.units))
     return 0
 
 
@@ -228,7 +232,7 @@ def shimmy(
             log.enter(slug, noticed_of(answers), **entry.said())
         stands = log.sheet(slug)
         asked = [] if stands.noticed else shimmy_question_lines()
-        _tell(entry, stands, [*sheet_lines(stands), *asked])
+        _tell(entry, "shimmy", stands, [*sheet_lines(stands), *asked])
         return STOPPED if stands.still else 0
 
 
@@ -255,15 +259,14 @@ def bent(
         Whether the floor's slope was taken off; without it, as the readings on record say.
     """
     from axlewright.actions import typed_readings, where_bent
-    from axlewright.views import bent_answer_json, bent_lines
+    from axlewright.views import bent_lines
 
     with _opened(where) as log:
         slug = log.rig(rig)
         typed = typed_readings(readings)
         told = where_bent(log, slug, typed, after_hit=after_hit, floor_mapped=floor_mapped)
         stopped = log.drive(slug).state == "stop"
-        answer = bent_answer_json(told) if where.json_ else None
-        _tell(where, answer, bent_lines(told, where.units))
+        _tell(where, "bent", told, bent_lines(told, where.units))
         return STOPPED if stopped else 0
 
 
@@ -285,7 +288,7 @@ def drive(
 
     with _opened(where) as log:
         told = log.drive(log.rig(rig), beside_the_track=beside_the_track)
-        _tell(where, told, drive_answer_lines(told))
+        _tell(where, "drive", told, drive_answer_lines(told))
         return STOPPED if told.state == "stop" else 0
 
 
@@ -296,7 +299,7 @@ def due(rig: str, *, where: Where = NOWHERE) -> int:
 
     with _opened(where) as log:
         told = log.due(log.rig(rig))
-        _tell(where, told, due_lines(told, where.units))
+        _tell(where, "due", told, due_lines(told, where.units))
     return 0
 
 
@@ -332,7 +335,7 @@ def history(
         gone = log.readings(slug)[1]
         if report is not None:
             write_log_sheet(log, slug, report, where.units, only=only or (), latest=latest)
-        _tell(where, told, history_lines(told, where.units, gone))
+        _tell(where, "history", told, history_lines(told, where.units, gone))
     return 0
 
 
@@ -344,5 +347,5 @@ def archive(way: Literal["out", "in"], file: Path, *, where: Where = NOWHERE) ->
     folder = where.store or usual_folder()
     counts = archive_out(folder, file) if way == "out" else archive_in(folder, file)
     told = ", ".join(f"{count} {name}" for name, count in counts.items() if count)
-    _tell(where, counts, [f"{file}: {told or 'nothing in it'}"])
+    _tell(where, "counts", counts, [f"{file}: {told or 'nothing in it'}"])
     return 0

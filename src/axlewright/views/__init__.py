@@ -72,6 +72,14 @@ if typing.TYPE_CHECKING:
     from axlewright.views.json_carry import carry_json, carry_schema
     from axlewright.views.json_decision import decision_json
     from axlewright.views.json_driveline import driveline_json
+    from axlewright.views.json_log import (
+        EntryTold,
+        PartTold,
+        ProcedureTold,
+        WithdrawnTold,
+        log_json,
+        log_schema,
+    )
     from axlewright.views.json_order import order_answer_schema, order_json
     from axlewright.views.json_schema import answer_schema
     from axlewright.views.json_schema_geometry import alignment_schema, travel_schema
@@ -79,7 +87,6 @@ if typing.TYPE_CHECKING:
     from axlewright.views.json_travel import travel_json
     from axlewright.views.locator import located_json, located_lines
     from axlewright.views.log import (
-        as_plain,
         drive_answer_lines,
         due_lines,
         history_lines,
@@ -120,7 +127,7 @@ if typing.TYPE_CHECKING:
     from axlewright.views.order_drawing import OrderPicture, order_picture
     from axlewright.views.page_align import AlignPage, align_page
     from axlewright.views.page_answer import AnswerPage, answer_page
-    from axlewright.views.page_bent import bent_answer_json, bent_lines, bent_page
+    from axlewright.views.page_bent import bent_lines, bent_page
     from axlewright.views.page_change import ChangeWords, PartRow, change_words, side_by_side
     from axlewright.views.page_levers import LeverGroup, lever_groups, tried_values
     from axlewright.views.page_measure import limit_list, measure_groups, past_list, taken_words
@@ -150,46 +157,47 @@ if typing.TYPE_CHECKING:
 __all__ = [
     "CAUTION", "COMMANDS", "LEADS", "LISTS", "ORDER_GROUPS", "PAPERS", "TYRE_GRID_NOTE",
     "AlignData", "AlignPage", "AnswerPage", "BoltWords", "CarryData", "ChangeWords", "ChoiceRow",
-    "DecisionData", "DecisionWords", "DrivelineRow", "EndGroup", "EndRow", "EndsData",
-    "EndsView", "LeverGroup", "Links", "LogData", "MovesPage", "OffCentre", "OrderData",
-    "OrderLine", "OrderPicture", "OrderRow", "PartRow", "Picture", "PlanWords", "PoseTold",
-    "PoseView", "ReportData", "Rod", "SheetData", "StepWords", "Still", "SwapData", "TakeData",
-    "TravelData", "TravelRow", "WhyPage", "after_mend_lines", "align_data", "align_json",
-    "align_lines", "align_page", "align_sentence", "alignment_schema", "answer_lines",
-    "answer_page", "answer_picture", "answer_schema", "as_json", "as_plain", "bent_answer_json",
-    "bent_lines", "bent_page", "blank_drawing", "brake_lines", "broke_line", "broken_lines",
-    "card_lines", "carry_data", "carry_json", "carry_lines", "carry_schema", "change_lines",
-    "change_words", "chapter_rows", "choice_lines", "chosen", "day_svg", "decision_data",
-    "decision_json", "decision_lines", "decision_schema", "decision_words", "drawing",
-    "drawing_in_words", "drive_answer_lines", "drive_lines", "drive_words", "driveline_json",
-    "driveline_lines", "driveline_rows", "driveline_sentence", "driven_sentence", "due_lines",
-    "due_words", "echo_line", "ends_data", "explanation_lines", "field_name", "folded",
-    "gearing_lines", "graves", "growing_picture", "history_lines", "history_rows", "hit_lines",
-    "hit_words", "hours", "kinds_meant", "last_hit", "lever_groups", "limit_list",
-    "located_json", "located_lines", "log_data", "look_cards", "measure_groups", "measure_next",
-    "misfit_words", "missing_line", "moves_page", "not_chosen_line", "not_judged_line",
-    "off_centre", "off_centre_json", "open_words", "options", "order_answer_schema",
-    "order_data", "order_field_rows", "order_json", "order_lines", "order_picture", "order_rows",
-    "order_sentence", "part_lines", "part_name", "part_rows", "past_lines", "past_list",
-    "plan_json", "plan_lines", "plan_schema", "plan_step_lines", "plan_words", "pose_told",
-    "pose_views", "price_rows", "procedure_lines", "procedure_list_lines", "procedure_sketch",
-    "quantity", "question_lines", "reading_lines", "report_data", "rests_line", "rod_of", "rods",
-    "room_why_lines", "sentence", "severity_lines", "sheet_data", "sheet_lines",
-    "shimmy_question_lines", "shook_page", "side_by_side", "steering_lines", "still_line",
-    "still_poses", "stop_words", "swap_data", "take_data", "taken_words", "toe_drawing",
-    "told_lines", "travel_data", "travel_json", "travel_lines", "travel_rows", "travel_schema",
-    "travel_sentence", "travel_why_lines", "tried_values", "tyre_rows", "wanted_look_lines",
-    "wear_rows", "wear_sentence", "why_lines", "why_page",
+    "DecisionData", "DecisionWords", "DrivelineRow", "EndGroup", "EndRow", "EndsData", "EndsView",
+    "EntryTold", "LeverGroup", "Links", "LogData", "MovesPage", "OffCentre", "OrderData",
+    "OrderLine", "OrderPicture", "OrderRow", "PartRow", "PartTold", "Picture", "PlanWords",
+    "PoseTold", "PoseView", "ProcedureTold", "ReportData", "Rod", "SheetData", "StepWords",
+    "Still", "SwapData", "TakeData", "TravelData", "TravelRow", "WhyPage", "WithdrawnTold",
+    "after_mend_lines", "align_data", "align_json", "align_lines", "align_page", "align_sentence",
+    "alignment_schema", "answer_lines", "answer_page", "answer_picture", "answer_schema",
+    "as_json", "bent_lines", "bent_page", "blank_drawing", "brake_lines", "broke_line",
+    "broken_lines", "card_lines", "carry_data", "carry_json", "carry_lines", "carry_schema",
+    "change_lines", "change_words", "chapter_rows", "choice_lines", "chosen", "day_svg",
+    "decision_data", "decision_json", "decision_lines", "decision_schema", "decision_words",
+    "drawing", "drawing_in_words", "drive_answer_lines", "drive_lines", "drive_words",
+    "driveline_json", "driveline_lines", "driveline_rows", "driveline_sentence", "driven_sentence",
+    "due_lines", "due_words", "echo_line", "ends_data", "explanation_lines", "field_name",
+    "folded", "gearing_lines", "graves", "growing_picture", "history_lines", "history_rows",
+    "hit_lines", "hit_words", "hours", "kinds_meant", "last_hit", "lever_groups", "limit_list",
+    "located_json", "located_lines", "log_data", "log_json", "log_schema", "look_cards",
+    "measure_groups", "measure_next", "misfit_words", "missing_line", "moves_page",
+    "not_chosen_line", "not_judged_line", "off_centre", "off_centre_json", "open_words", "options",
+    "order_answer_schema", "order_data", "order_field_rows", "order_json", "order_lines",
+    "order_picture", "order_rows", "order_sentence", "part_lines", "part_name", "part_rows",
+    "past_lines", "past_list", "plan_json", "plan_lines", "plan_schema", "plan_step_lines",
+    "plan_words", "pose_told", "pose_views", "price_rows", "procedure_lines",
+    "procedure_list_lines", "procedure_sketch", "quantity", "question_lines", "reading_lines",
+    "report_data", "rests_line", "rod_of", "rods", "room_why_lines", "sentence", "severity_lines",
+    "sheet_data", "sheet_lines", "shimmy_question_lines", "shook_page", "side_by_side",
+    "steering_lines", "still_line", "still_poses", "stop_words", "swap_data", "take_data",
+    "taken_words", "toe_drawing", "told_lines", "travel_data", "travel_json", "travel_lines",
+    "travel_rows", "travel_schema", "travel_sentence", "travel_why_lines", "tried_values",
+    "tyre_rows", "wanted_look_lines", "wear_rows", "wear_sentence", "why_lines", "why_page",
 ]
 # fmt: on
 
 # A terminal's answer needs no picture and no paper: these modules load when they are asked for.
 _IN: dict[str, str] = {
+    "json_log": "EntryTold PartTold ProcedureTold WithdrawnTold log_json log_schema",
     "json_carry": "carry_json carry_schema",
     "carry": "CarryData card_lines carry_data carry_lines",
     "page_measure": "limit_list measure_groups past_list taken_words",
     "sketch": "procedure_sketch",
-    "page_bent": "bent_lines bent_page bent_answer_json",
+    "page_bent": "bent_lines bent_page",
     "page_shook": "shook_page",
     "been": "broke_line chapter_rows driven_sentence graves history_rows part_rows",
     "log_paper": "LogData log_data",
@@ -219,7 +227,7 @@ _IN: dict[str, str] = {
         "shimmy_question_lines reading_lines procedure_list_lines procedure_lines "
         "past_lines part_lines"
     ),
-    "log": "wanted_look_lines sheet_lines history_lines due_lines drive_answer_lines as_plain",
+    "log": "wanted_look_lines sheet_lines history_lines due_lines drive_answer_lines",
     "brakes": "brake_lines",
     "driveline": "DrivelineRow driveline_lines driveline_rows driveline_sentence price_rows",
     "json_driveline": "driveline_json",

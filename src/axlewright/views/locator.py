@@ -79,17 +79,16 @@ RESTS: Final = (
 )
 
 
-def located_json(found: Located, bands: Mapping[str, ShareBand] | None = None) -> dict[str, Any]:
-    """Everything about the answer, SI, with bands of the shares where they are known."""
+def located_json(found: Located) -> dict[str, Any]:
+    """Everything about the answer, SI."""
     return {
         "rig": found.rig,
         "axle": found.axle,
         "tables": fingerprint(),
         "after_hit": found.after_hit,
         "floor_mapped": found.floor_mapped,
-        "causes": [_suspect_json(one, bands) for one in found.suspects],
+        "causes": [_suspect_json(one) for one in found.suspects],
         "none_of_these": found.nothing,
-        "none_of_these_band": _band(bands, NOTHING),
         "dangerous": [one.key for one in found.dangerous],
         "may_drive": None,
         "next": [
@@ -195,17 +194,12 @@ def remainder_lines(found: Located) -> list[str]:
     return [*lines, ""] if lines else []
 
 
-def _band(bands: Mapping[str, ShareBand] | None, key: str) -> dict[str, float] | None:
-    return None if bands is None else {"low": bands[key].low, "high": bands[key].high}
-
-
-def _suspect_json(one: Suspect, bands: Mapping[str, ShareBand] | None) -> dict[str, Any]:
+def _suspect_json(one: Suspect) -> dict[str, Any]:
     return {
         "key": one.key,
         "label": one.label,
         "side": one.side or None,
         "share": one.share,
-        "band": _band(bands, one.key),
         "danger": one.danger or None,
         "look": one.look,
         "stop": one.stop,

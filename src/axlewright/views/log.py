@@ -2,7 +2,6 @@
 
 from collections.abc import Iterable, Sequence
 from math import isinf
-from typing import Any
 
 from axlewright import units
 from axlewright.rig import (
@@ -200,24 +199,3 @@ def happened(kept: Kept, system: str) -> str:  # noqa: PLR0911, PLR0912  (one wa
 def _at(part: str, side: str) -> str:
     where = f"{side} {part}".strip()
     return f", {where}" if where else ""
-
-
-def as_plain(thing: object) -> Any:  # noqa: ANN401  (whatever JSON holds)
-    """Frozen words as plain JSON in SI: days as ISO 8601, no end as null."""
-    import dataclasses
-    import datetime as dt
-
-    if dataclasses.is_dataclass(thing) and not isinstance(thing, type):
-        told = {each.name: getattr(thing, each.name) for each in dataclasses.fields(thing)}
-        told.pop("origin", None)
-        kind = {"kind": type(thing).__name__} if "kind" not in told else {}
-        return {**kind, **{name: as_plain(each) for name, each in told.items()}}
-    if isinstance(thing, dict):
-        return {str(name): as_plain(each) for name, each in thing.items()}
-    if isinstance(thing, list | tuple):
-        return [as_plain(each) for each in thing]
-    if isinstance(thing, dt.date):
-        return thing.isoformat()
-    if isinstance(thing, float) and (isinf(thing) or thing != thing):  # noqa: PLR0124
-        return None
-    return thing

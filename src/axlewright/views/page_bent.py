@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any, Final
+from typing import Final
 
 from axlewright.rig import Rig, point_columns
 from axlewright.tables import (
@@ -17,7 +17,6 @@ from axlewright.views.drawing_sheet import Flag, drawing
 from axlewright.views.locator import (
     RESTS,
     headline,
-    located_json,
     located_lines,
     looks_besides,
     remainder_lines,
@@ -146,28 +145,6 @@ def bent_lines(bent: Bent, system: str = "metric") -> list[str]:
             for one in bent.left_out
         ]
     return [*lines, BANDS]
-
-
-def bent_answer_json(bent: Bent) -> dict[str, Any]:
-    """Everything about the answer in SI, with the bands of the shares and what it is from."""
-    return {
-        **located_json(bent.found, bent.bands),
-        "hit": None if bent.hit is None else bent.hit.isoformat(),
-        "typed": list(bent.typed),
-        "from_record": [_piece(one) for one in bent.used],
-        "left_out": [{**_piece(one), "why": one.left_out} for one in bent.left_out],
-        "bands_rest_on": BANDS,
-    }
-
-
-def _piece(one: Piece) -> dict[str, Any]:
-    return {
-        "key": one.key,
-        "label": one.label,
-        "said": one.said,
-        "entry": one.number,
-        "on": one.on.isoformat(),
-    }
 
 
 def _row(one: Suspect, bent: Bent, numbers: Mapping[str, int]) -> CauseRow:

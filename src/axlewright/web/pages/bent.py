@@ -13,7 +13,7 @@ from starlette.routing import BaseRoute, Route
 from axlewright.actions import Bay, reading_names, where_bent
 from axlewright.errors import AxlewrightError, UnknownEntry
 from axlewright.upkeep import Bent
-from axlewright.views import bent_answer_json, bent_page
+from axlewright.views import bent_page, log_json
 from axlewright.web.framing import framed
 from axlewright.web.page import bay_of, page
 from axlewright.web.pages.axle import slug_of
@@ -36,7 +36,7 @@ async def bent_json(request: Request) -> Response:
     def made() -> str:
         bay = bay_of(request)
         found, _ = _found(bay, slug, asked)
-        return json.dumps(bent_answer_json(found), ensure_ascii=False, allow_nan=False, indent=1)
+        return json.dumps(log_json("bent", found), ensure_ascii=False, allow_nan=False, indent=1)
 
     name = {"Content-Disposition": f'attachment; filename="{slug}-bent.json"'}
     body = await run_in_threadpool(made)

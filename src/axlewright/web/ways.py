@@ -40,8 +40,7 @@ WAYS: Final = (
             Door("/bent", "Where is it bent?"),
             Door("/shook", "It shook"),
             Door("/been", "Where it has been"),
-            Door("/carry", "What to carry"),
-            Door("/cards", "Repair cards"),
+            Door("/carry", "What to carry", ("/cards",)),
         ),
     ),
     Way(

@@ -36,8 +36,8 @@ def fill(desk, slug):
 def go_on(bay, slug, until=""):
     """Do whatever is next, in the plan's order, as far as a step."""
     desk = bay.swap()
-    while todo := next_up((swap := desk.now(slug)).plan, swap.progress):
-        task = todo[0]
+    while open_steps := next_up((swap := desk.now(slug)).plan, swap.progress):
+        task = open_steps[0]
         if task.key == until:
             return
         if task.key == "apart_looks":

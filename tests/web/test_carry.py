@@ -6,10 +6,9 @@ Outside references: common practice, no source; sizes of targets WCAG 2.1, 2.5.5
 import re
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from tools.bay_pages import WIDTHS
 
-from web.browsing import WCAG, wider_than_its_window
+from web.browsing import wider_than_its_window
 
 
 @pytest.fixture
@@ -135,9 +134,8 @@ def test_a_visit_packs_for_a_trip(open_page, size):
 
 
 @pytest.mark.parametrize("size", list(WIDTHS))
-@pytest.mark.parametrize("theme", ["light", "dark"])
-def test_pages_are_sound_and_fit_a_thumb(open_page, size, theme):
-    page = open_page(size, theme)
+def test_pages_fit_a_thumb(open_page, size):
+    page = open_page(size)
     page.goto("/")
     page.get_by_role("button", name="Stork").first.click()
     page.wait_for_url("**/axle/**")
@@ -145,7 +143,6 @@ def test_pages_are_sound_and_fit_a_thumb(open_page, size, theme):
     for tail in ("carry", "cards"):
         page.goto(f"/axle/{slug}/{tail}")
         page.evaluate("document.querySelectorAll('details').forEach((it) => (it.open = true))")
-        assert not Axe().run(page, options=WCAG).response["violations"]
         assert wider_than_its_window(page) <= 0
         small = page.evaluate(
             """() => [...document.querySelectorAll("button, select, summary, .pick, .go")]

@@ -70,8 +70,8 @@ def test_the_whole_way_by_post(begun):
         value = 150.0 if line.low is None else 0.5 * (line.low + line.high)
         fields = {"line": line.key, "text": f"{value:.0f} N m", "printed": "manual 4-12"}
         assert visitor.post(f"{place}/value", fields).status_code == 303
-    while todo := next_up((swap := desk.now(slug)).plan, swap.progress):
-        task = todo[0]
+    while open_steps := next_up((swap := desk.now(slug)).plan, swap.progress):
+        task = open_steps[0]
         if task.key == "apart_looks":
             for look in swap.unseen:
                 fields = {"look": look, "ends": "go"}

@@ -20,7 +20,7 @@ check: ## format, lint, types, import contracts, docs
 	$(UV) mkdocs build --strict --quiet
 
 test: check ## everything in check, and all tests
-	$(UV) pytest -n 2 --dist worksteal -q
+	$(UV) pytest -n 3 --dist worksteal -q
 
 bench: ## our kernels and answers beside general libraries, as ratios
 	$(UV) python -m benchmarks

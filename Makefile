@@ -4,6 +4,8 @@
 UV := uv run --frozen --all-groups
 export OPENBLAS_NUM_THREADS ?= 1
 export OMP_NUM_THREADS ?= 1
+# Many tests start the program anew: compiled once, it starts twice as fast.
+unexport PYTHONDONTWRITEBYTECODE
 
 help: ## list the recipes
 	@grep -E '^[a-z-]+:.*##' $(MAKEFILE_LIST) | sed -E 's/:.*## / - /'

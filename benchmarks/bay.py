@@ -137,10 +137,14 @@ def _clients(address: str, slug: str, process: int) -> Row:
 
 
 def _crowded(address: str, slug: str, process: int, seconds: float) -> tuple[list[float], float]:
-    taken: list[float] = []
-    _ask(address, slug, 2.0, 0, taken)
-    taken.clear()
+    _asked_at_once(address, slug, 0.0)  # whatever the seconds: each kind twice from each client
     before = _resident(process)
+    taken = _asked_at_once(address, slug, seconds)
+    return taken, (_resident(process) - before) / 1e6
+
+
+def _asked_at_once(address: str, slug: str, seconds: float) -> list[float]:
+    taken: list[float] = []
     asking = [
         threading.Thread(target=_ask, args=(address, slug, seconds, each, taken))
         for each in range(CLIENTS)
@@ -149,14 +153,15 @@ def _crowded(address: str, slug: str, process: int, seconds: float) -> tuple[lis
         each.start()
     for each in asking:
         each.join()
-    return taken, (_resident(process) - before) / 1e6
+    return taken
 
 
 def _ask(address: str, slug: str, seconds: float, which: int, taken: list[float]) -> None:
     tails = ("", "/answer", "/try/now?tube.wall={0}", "/try/now?weight.axle={1}", "/why/1")
     end, turn = time.perf_counter() + seconds, which
+    least = which + 2 * len(tails)
     with httpx.Client(base_url=address, timeout=60.0) as client:
-        while time.perf_counter() < end:
+        while turn < least or time.perf_counter() < end:
             tail = tails[turn % len(tails)].format(6.0 + 0.1 * (turn % 40), 1300 + 10 * (turn % 60))
             start = time.perf_counter()
             client.get(f"/axle/{slug}{tail}").raise_for_status()

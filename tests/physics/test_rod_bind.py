@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from scipy.linalg import svdvals
 from scipy.optimize import least_squares
 from scipy.spatial.transform import Rotation
 
@@ -88,6 +89,31 @@ def test_four_rods_never_fight():
         np.array([0.78]), np.array([[0.05, -0.02]]), rounds=12,
     )  # fmt: skip
     assert found == pytest.approx(0.0, abs=1e-3)
+
+
+@given(angles=st.tuples(*[st.floats(-1.5, 1.5)] * 3))
+def test_an_axle_is_turned_as_a_general_library_turns_it(angles):
+    roll, pitch, yaw = angles
+    ours = rod_bind.axle_turn(*np.array(angles)[:, None])[0]
+    assert ours == pytest.approx(
+        Rotation.from_euler("ZYX", [yaw, pitch, roll]).as_matrix(), abs=1e-12
+    )
+
+
+@given(turn=st.floats(-3.0, 3.0), apart=st.floats(0.05, 0.5))
+def test_rods_hold_least_in_the_way_that_nothing_holds(turn, apart):
+    # SciPy: lines of rods as unit forces and moments about the middle; the least singular value
+    near, far, _, _ = rods()
+    far = np.array([[0.0, apart, 0.1], [0.0, -apart, 0.1], *far[2:]])
+    line = (far - near) / linkage.rod_lengths(near, far)[:, None]
+    arm = np.cross(far, line)
+    ways = np.column_stack([line[:, :2], arm[:, 1:]])
+    least = svdvals(ways)[-1]
+    assert rod_bind.least_hold(near[None], far[None]) == pytest.approx([least], rel=1e-6, abs=1e-9)
+    along = Rotation.from_euler("z", turn).apply([[0.4, 0.0, 0.0]])
+    beside = near[:1] + np.zeros((5, 1)) * along
+    free = rod_bind.least_hold(beside[None], (beside + along)[None])
+    assert free == pytest.approx([0.0], abs=1e-7)
 
 
 @given(clamped=st.floats(-0.15, 0.15), rise=st.floats(-0.1, 0.2))

@@ -8,7 +8,7 @@ import re
 import pytest
 from pypdf import PdfReader
 
-from axlewright.actions import Bay, Log, log_sheet
+from axlewright.actions import Bay, Log, log_sheet, off_centre_from
 from axlewright.rig import Chapter, Hit, Job, LookTaken, Remark, Trip
 
 TODAY = dt.date(2026, 6, 10)
@@ -61,6 +61,13 @@ def test_no_choice_hides_what_must_not_be_hidden(log, seed):
     assert [mark for mark in marks if mark not in text] == []
     assert "FIX BEFORE TRIP" in text
     assert "openfinding" in text
+
+
+def test_a_rod_that_was_seen_bowed_stays_among_the_bends(log):
+    """SAFETY of the house, 14: also where the sum was weighed and a new rod is in since."""
+    off_centre_from(log, "wagtail-front", {"rod": "tie rod", "bow": "30 mm"})
+    bends = above(told(log_sheet(log, "wagtail-front", only=["trip"]))).partition("Bends")[2]
+    assert "tie rod, bow 30 mm" in bends
 
 
 def test_a_stop_stands_first(log):

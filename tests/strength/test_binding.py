@@ -2,8 +2,11 @@
 
 import numpy as np
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from axlewright.duty import CASES, ROW, live_cases
+from axlewright.errors import BadFile
 from axlewright.geometry import hardpoints, parked_pulls
 from axlewright.physics import metals
 from axlewright.rig import (
@@ -16,7 +19,7 @@ from axlewright.rig import (
     point_columns,
     rig_from_text,
 )
-from axlewright.strength import appraise
+from axlewright.strength import appraise, assess_rig
 from axlewright.strength.binding import HELD
 from axlewright.strength.wear import wear_of
 from geometry.cases import HOME, demo
@@ -174,6 +177,56 @@ def test_the_demo_rigs_bind_by_nothing_that_was_said(name):
     assert np.max(np.abs(made.solved.held)) == 0.0
     if rig.words["held_by.arms"] == "leaves":
         assert not made.housing.bound.torque
+
+
+def lines(name, one, two, side=""):
+    """Both ends of a rod as a person types them, places in mm."""
+    told = []
+    for end, (ahead, left, up) in (("frame", one), ("axle", two)):
+        way = "ahead" if ahead >= 0 else "behind"
+        hand = "left" if left >= 0 else "right"
+        place = f"{abs(ahead)} mm {way}, {abs(left)} mm {hand}, {up} mm up"
+        told.append(f'{name}_{end}{side} = "{place}"\n')
+    return "".join(told)
+
+
+LOWER = (-700, 421, 440), (0, 421, 350)
+
+
+@pytest.mark.parametrize("draws", [0, 64])
+@pytest.mark.parametrize(
+    "wrong",
+    [
+        lines("upper_arm", *LOWER, ".left"),  # the lower arm's ends taped twice
+        lines("track_bar", (700, -421, 540), (0, -421, 540)),  # it runs along the vehicle
+    ],
+    ids=["upper as lower", "bar along"],
+)
+def test_rods_that_leave_the_axle_free_pull_on_nothing_and_it_is_told(wrong, draws):
+    rig = four(points=lines("arm", *LOWER, ".left") + wrong)
+    found = assess_rig(rig, draws=draws)
+    assert found.point.housing.bound.loose
+    assert all(pull == 0.0 for pull in held(found.point).values())
+    assert any("tape arms and track bar again" in each for each in found.not_judged)
+    assert not any("tape arms" in each for each in assess_rig(four(), draws=0).not_judged)
+
+
+PLACE = st.tuples(st.integers(-900, 900), st.integers(0, 700), st.integers(150, 900))
+
+
+@given(PLACE, PLACE, PLACE, PLACE, st.integers(-20, 20))
+def test_whatever_places_are_taped_the_pulls_are_finite_and_the_axle_holds_itself_up(
+    one, two, three, four_, longer
+):
+    points = lines("arm", one, two, ".left") + lines("upper_arm", three, four_, ".left")
+    try:
+        rig = four(points=points, longer=f'upper_arm_left = "{longer} mm"')
+    except BadFile as refused:  # two ends of one rod in one place, a length out of bounds
+        assert refused.faults  # noqa: PT017
+        return
+    made = judged(rig)
+    assert all(np.isfinite(pull).all() for pull in made.housing.tension.values())
+    assert np.max(made.housing.residual) <= 1e-8
 
 
 def test_crossing_is_part_of_the_cases_with_one_wheel_hung():

@@ -3,10 +3,15 @@
 The rules are common practice, no source, where a test names none.
 """
 
+import json
+from io import BytesIO
 from pathlib import Path
 
+import jsonschema
 import pytest
+from pypdf import PdfReader
 
+from axlewright.actions import order_pdf
 from axlewright.errors import BadFile
 from axlewright.rig import (
     load_order_sheet,
@@ -18,6 +23,7 @@ from axlewright.rig import (
 from axlewright.swap import contradicted_by, differs, ordered
 from axlewright.swap.order import RULES
 from axlewright.tables import order_fields
+from axlewright.views import order_answer_schema, order_data, order_json, order_picture
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 SOUND = EXAMPLES / "orders" / "heron-heavier.toml"
@@ -222,11 +228,42 @@ def test_a_sheet_that_says_another_thing_than_the_rig_is_shown_so():
         list(rows).index("spring.apart")])  # fmt: skip
 
 
-def test_every_field_says_what_it_is_tried_against():
-    alone = {key for key in order_fields() if not contradicted_by(key)}
-    lonely = {rule.fields[0] for rule in RULES if len(rule.fields) == 1}
-    assert "ratio.this" not in alone
-    assert lonely - alone <= set(order_fields())
+def test_every_field_says_what_it_is_tried_against_in_the_order_of_the_rules():
+    assert contradicted_by("ratio.this")[:2] == ("ratio.other", "ratio.tyres")
+    assert contradicted_by("tube.joining") == ()
+    for key in order_fields():
+        together = {each for rule in RULES if key in rule.fields for each in rule.fields} - {key}
+        assert set(contradicted_by(key)) == together
+        assert len(contradicted_by(key)) == len(together)
+
+
+def test_shafts_to_be_reused_are_read_whatever_else_is_told():
+    order = ordered(order_sheet_said({"reuse.shafts": "reused, not read yet"}))
+    assert [each.rule for each in order.misfits] == ["shafts_are_reused_unread"]
+
+
+# SAFETY 2: a STOP stands before everything, on paper and for a program too.
+def test_a_stop_stands_before_the_order_on_every_face():
+    order = ordered(sheet())
+    said = ("STOP: crack in the knuckle",)
+    made = json.loads(json.dumps(order_json(order, said), allow_nan=False))
+    jsonschema.validate(made, order_answer_schema())
+    assert made["stop"]
+    assert made["stop_lines"] == [*said]
+    assert not order_json(order)["stop"]
+    assert order_data(order, stop_lines=said).stops == [*said]
+    assert not order_data(order, stop_lines=said, blank=True).stops
+    text = PdfReader(BytesIO(order_pdf(order, stop_lines=said))).pages[0].extract_text()
+    assert text.index("Do not drive") < text.index("order of an axle")
+    assert "crack in the knuckle" in text
+
+
+def test_the_track_bar_is_drawn_on_its_side():
+    left, right = (
+        order_picture(ordered(sheet(**{"track_bar.side": side}))).svg for side in ("left", "right")
+    )
+    assert left != right
+    assert right == order_picture(ordered(sheet())).svg
 
 
 def test_a_sheet_reads_back_as_it_was_written():

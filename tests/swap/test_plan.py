@@ -185,6 +185,14 @@ def test_what_is_said_stands_before_what_is_assumed():
     assert {fact.who for fact in without.facts.each} == {"rig", "change", "said", "assumed"}
 
 
+def test_axles_that_agree_in_the_middle_do_not_block_by_one_draw():
+    text = (ROOT / "examples/rigs/heron.toml").read_text("utf-8")
+    told = 'ratio = "4.56"\nother_ratio = "4.56"\nother_tyre_height = "{}"'
+    for height, blocks in (("about 431 mm", False), ("about 400 mm", True)):
+        rig = rig_from_text(text.replace('ratio = "4.56"', told.format(height)))
+        assert bool(planned(rig, [], kind="geared axle").blocks) == blocks
+
+
 def test_front_and_rear_that_disagree_block():
     text = (ROOT / "examples/rigs/heron.toml").read_text("utf-8")
     other = text.replace('ratio = "4.56"', 'ratio = "4.56"\nother_ratio = "4.10"')

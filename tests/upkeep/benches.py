@@ -1,6 +1,5 @@
 """Benches of axles put before the locator: what it states beside what is there."""
 
-from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
@@ -8,7 +7,7 @@ import numpy as np
 
 from axlewright.rig import load_rig
 from axlewright.upkeep.belief import cause_shares, plain_rods, set_shares, unread
-from axlewright.upkeep.network import house_tables, network
+from axlewright.upkeep.network import network
 from axlewright.upkeep.signatures import sizes_of
 from upkeep.axles_by_geometry import JOBS, axles, size_of
 from upkeep.rear_by_geometry import rear_axles, rear_size_of
@@ -82,43 +81,3 @@ def deciles(stated, there):
         if some.any():
             found.append((int(some.sum()), float(stated[some].mean()), float(there[some].mean())))
     return found
-
-
-def perturbed(seed):
-    """The house's tables with every number of a likelihood multiplied or divided by 1.5."""
-    coin = np.random.default_rng(seed)
-
-    def off():
-        return 1.5 if coin.random() < 0.5 else 1.0 / 1.5
-
-    def cause(row):
-        size = off()
-        return replace(
-            row,
-            after_hit=row.after_hit * off(),
-            in_use=row.in_use * off(),
-            low=row.low * size,
-            high=row.high * size,
-            across=row.across * off(),
-        )
-
-    def reading(row):
-        if row.kind == "sign":
-            return replace(row, usual=row.usual * off())
-        return replace(
-            row,
-            as_built=row.as_built * off(),
-            half_width=row.half_width * off(),
-            repeat=row.repeat * off(),
-        )
-
-    told = house_tables()
-    return replace(
-        told,
-        causes=tuple(cause(row) for row in told.causes),
-        likelihoods=tuple(
-            replace(row, chance=min(0.97, row.chance * off())) for row in told.likelihoods
-        ),
-        readings=tuple(reading(row) for row in told.readings),
-        doubts=tuple(replace(row, spread=row.spread * off()) for row in told.doubts),
-    )

@@ -9,13 +9,13 @@ from functools import cache
 import numpy as np
 import pytest
 
+from axlewright.upkeep.share_bands import tables_off
 from upkeep.benches import (
     base_rates,
     bench,
     deciles,
     log_loss,
     net_of,
-    perturbed,
     stated_and_there,
 )
 from upkeep.search_order import as_told, blamed, by_habit, in_fixed_order
@@ -55,7 +55,7 @@ def test_each_axle_states_shares(name):
 @pytest.mark.parametrize("name", RIGS)
 def test_perturbed_tables_still_beat_the_base_rates_small(name):
     made = bench(name, 300, 5102)
-    stated, there = stated_and_there(name, made, perturbed(5103))
+    stated, there = stated_and_there(name, made, tables_off(5103))
     assert log_loss(stated, there) < 0.9 * log_loss(base_rates(made, there), there)
     for count, said, seen in deciles(stated, there):
         assert abs(seen - said) <= SEVEN + 3.0 * np.sqrt(said * (1.0 - said) / count)
@@ -101,7 +101,7 @@ def test_what_is_stated_is_there_as_often_perturbed(name, first):
     all_stated, all_there = [], []
     for seed in range(first, first + 6):
         made = bench(name, 3000, seed)
-        stated, there = stated_and_there(name, made, perturbed(seed))
+        stated, there = stated_and_there(name, made, tables_off(seed))
         assert log_loss(stated, there) < 0.8 * log_loss(base_rates(made, there), there)
         for count, said, seen in deciles(stated, there):
             assert abs(seen - said) <= SEVEN + 3.0 * np.sqrt(said * (1.0 - said) / count)

@@ -47,6 +47,7 @@ RENEWED = Job(task="renewed", part="tie rod")
         ([BOWED, Job(task="renewed", part="drag link"), STRAIGHT], ["fix before trip"]),
         ([BOWED, RENEWED, STRAIGHT], []),
         ([BOWED, RENEWED, STRAIGHT, BOWED], ["fix before trip"]),
+        ([BOWED, RENEWED, summed("", rod="drag link", bowed="no")], ["fix before trip"]),
         ([LOOSE, STRAIGHT], []),
         ([STRAIGHT, LOOSE], ["fix before trip"]),
     ],

@@ -112,23 +112,64 @@ def test_caster_is_held_against_the_manuals_own_value(book):
 @pytest.mark.parametrize(("value", "there"), [(0.0002, True), (0.00001, False), (5.08e-5, None)])
 def test_backlash_that_varies_is_a_sign_only_where_it_can_be_told(book, value, there):
     """0.002 in is the limit that the table quotes; on it nobody can tell."""
-    book.read("backlash_variation", value)
+    book.read("backlash_variation", value, standard=1e-6)  # no more doubt than the dial's own
     found = book.told()
     assert found.seen.get("backlash_varies") is there
     assert bool(found.left_out) == (there is None)
 
 
 def test_looks_are_signs_on_their_side(book):
-    def look(key, state, part="", side="", found=""):
-        return LookTaken(occasion="", look=key, state=state, part=part, side=side, found=found)
-
-    book.add(look("before_hubs", "fix before trip", "hub seal", "left", "wet"))
-    book.add(look("before_joints", "stop", "tie rod", "left", "loose"))
-    book.add(look("after_oil", "go"))
-    book.add(look("before_tubes", "stop", "tube", "left", "wet"))  # bare tube: no seal leaks
+    book.add(WET)
+    book.add(looked("before_joints", "stop", "tie rod", "left", "loose"))
+    book.add(CLEAN)
+    book.add(looked("before_tubes", "stop", "tube", "left", "wet"))  # bare tube: no seal leaks
     found = book.told()
     assert found.seen == {"seal_leak_left": True, "knock": True, "oil_metal": False}
     assert [one.number for one in found.used] == [3, 2, 1]
+
+
+def looked(key, state, part="", side="", found=""):
+    return LookTaken(occasion="", look=key, state=state, part=part, side=side, found=found)
+
+
+WET = looked("before_hubs", "fix before trip", "hub seal", "left", "wet")
+DRY = looked("before_hubs", "go")
+PIECE, CLEAN = looked("after_oil", "stop"), looked("after_oil", "go")
+
+
+@pytest.mark.parametrize(
+    ("looks", "seen"),
+    [
+        ([WET], {"seal_leak_left": True}),
+        ([WET, DRY], {}),
+        ([DRY, WET], {"seal_leak_left": True}),
+        ([WET, looked("before_hubs", "watch")], {"seal_leak_left": True}),  # it may still be wet
+        ([WET, DRY, WET], {"seal_leak_left": True}),
+        ([CLEAN, PIECE], {"oil_metal": True}),
+        ([PIECE, CLEAN], {"oil_metal": False}),
+        ([PIECE, Hit(what="a rock")], {}),
+    ],
+)
+def test_what_a_look_found_tells_until_a_later_look_or_a_hit(book, looks, seen):
+    """Common practice, no source: a seal that was renewed and is dry accuses no tube."""
+    for each in looks:
+        book.add(each)
+    found = book.told()
+    assert found.seen == seen
+    grave = [at for at, each in enumerate(looks, 1) if each in (WET, PIECE)]
+    told = {one.number for one in (*found.used, *found.left_out)}
+    assert set(grave) <= told  # taken or left out, and that is said
+
+
+def test_a_doubt_that_was_given_counts_in_a_sign_as_well(book):
+    """JCGM 106, 8.3: with a wide doubt nobody can tell within from out."""
+    value = 0.0002
+    book.read("backlash_variation", value, standard=1e-6)
+    assert book.told().seen == {"backlash_varies": True}
+    book.read("backlash_variation", value, standard=value)
+    found = book.told()
+    assert "backlash_varies" not in found.seen
+    assert "cannot tell" in found.left_out[0].left_out
 
 
 def test_the_floor_is_mapped_only_where_every_reading_says_so(book):

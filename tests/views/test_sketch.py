@@ -9,6 +9,7 @@ from axlewright.errors import UnknownEntry
 from axlewright.tables import procedure_steps, procedures
 from axlewright.views.drawing_ink import ADVANCE
 from axlewright.views.sketch import SKETCHES, procedure_sketch
+from axlewright.views.sketch_kit import TEXT
 
 SVG = "{http://www.w3.org/2000/svg}"
 KEYS = sorted(procedures())
@@ -87,9 +88,12 @@ def test_lettering_lies_within_the_sketch_and_nothing_crosses_it(key):
 @pytest.mark.parametrize("key", KEYS)
 def test_lettering_is_of_one_size_in_all_and_large_enough_for_a_phone(key):
     """12 px on a page of 390 px less its margins; WCAG has no least size: common practice."""
-    _, _, wide, _ = map(float, tree(key).get("viewBox").split())
+    svg = tree(key)
+    _, _, wide, _ = map(float, svg.get("viewBox").split())
     assert wide == pytest.approx(330.0, abs=14.0)
-    assert 12.0 * (390.0 - 32.0) / wide > 12.0
+    sizes = {float(text.get("font-size")) for text in svg.iter(f"{SVG}text")}
+    assert sizes <= {TEXT, round(1.15 * TEXT, 2)}  # lettering, and numbers of steps
+    assert min(sizes) * (390.0 - 32.0) / wide >= 12.0
 
 
 def test_toe_in_is_drawn_as_toe_in():

@@ -22,7 +22,7 @@ def test_the_record_becomes_evidence_by_itself(visitor, bay, slug):
     take(visitor, slug, "tube_slope", "1.4 deg", "1.5 deg", side="left")
     told = plain(visitor.get(f"/axle/{slug}/bent"))
     assert re.search("(Most likely|likeliest): left tube bent up or down", told)
-    assert "it was read before the hit" in told
+    assert "it is from before the hit" in told
     assert "as on record: 20" in told, "the day of the hit"
     answer = json.loads(visitor.get(f"/axle/{slug}/bent.json").text)["bent"]
     assert {one["key"] for one in answer["used"]} == {"camber_out_left", "tube_angle_left"}

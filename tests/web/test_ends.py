@@ -9,7 +9,7 @@ from playwright.sync_api import expect
 
 from axlewright.actions import ends_paper
 from axlewright.cli import run
-from axlewright.rig import load_rig
+from axlewright.rig import POINT_FIELDS, geometry_columns, load_rig
 from axlewright.views import ends_data
 from geometry.cases import demo
 from web.browsing import wider_than_its_window
@@ -35,6 +35,9 @@ def test_every_place_of_the_layout_is_asked_once_and_numbered_on_the_drawing(nam
         assert "points.third_arm_frame" in paths
         assert not any(path.startswith("points.upper_arm") for path in paths)
     assert all(row.given or row.stands for group in data.groups for row in group.rows)
+    columns = geometry_columns(demo(name))  # what the study reads can be said here
+    read = {field.path for field in POINT_FIELDS if field.quantity in columns}
+    assert all(path.startswith("longer.") for path in read - set(paths))  # of other layouts
 
 
 def test_the_sheet_has_the_cautions_and_a_stop():

@@ -51,7 +51,7 @@ if typing.TYPE_CHECKING:
     from axlewright.actions.locate import locate_rig, reading_names
     from axlewright.actions.log import Log
     from axlewright.actions.log_on_paper import log_sheet, write_log_sheet
-    from axlewright.actions.log_words import found_of, state_of
+    from axlewright.actions.log_words import entry_number, found_of, side_of, state_of
     from axlewright.actions.look_over import look_from, take_back_look, work_from
     from axlewright.actions.order import (
         blank_order,
@@ -72,7 +72,13 @@ if typing.TYPE_CHECKING:
     from axlewright.actions.standing import Session
     from axlewright.actions.start import Conversation
     from axlewright.actions.swap_job import Swap, SwapDesk
-    from axlewright.actions.swap_plan import PlanAnswer, plan_file, plan_paper, write_plan
+    from axlewright.actions.swap_plan import (
+        PlanAnswer,
+        plan_file,
+        plan_paper,
+        rig_stop_lines,
+        write_plan,
+    )
     from axlewright.actions.take import take_html, take_pdf, write_take
     from axlewright.actions.travel import travel_file, travel_paper, write_travel
 
@@ -117,6 +123,7 @@ __all__ = [
     "decide_rig",
     "decision_paper",
     "ends_paper",
+    "entry_number",
     "example_names",
     "fit_from",
     "found_of",
@@ -143,7 +150,9 @@ __all__ = [
     "plan_paper",
     "read_draft",
     "reading_names",
+    "rig_stop_lines",
     "rods_of",
+    "side_of",
     "state_of",
     "take_back_look",
     "take_html",
@@ -196,6 +205,7 @@ _LATER = {
     "weigh_off_centre": "hit",
     "plan_file": "swap_plan",
     "plan_paper": "swap_plan",
+    "rig_stop_lines": "swap_plan",
     "write_plan": "swap_plan",
     "PlanAnswer": "swap_plan",
     "log_sheet": "log_on_paper",
@@ -233,6 +243,8 @@ _LATER = {
     "work_from": "look_over",
     "state_of": "log_words",
     "found_of": "log_words",
+    "side_of": "log_words",
+    "entry_number": "log_words",
     "own_limits": "readings",
     "past_readings": "readings",
     "told_again": "readings",

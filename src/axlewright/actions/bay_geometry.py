@@ -4,37 +4,19 @@ from dataclasses import dataclass
 from typing import Final
 
 from axlewright.actions.bay_cache import Latest, content_hash
+from axlewright.actions.travel import TravelAnswer, travel_of
 from axlewright.errors import AxlewrightError
-from axlewright.geometry import (
-    BrakesAsked,
-    Driveline,
-    Pose,
-    Reach,
-    Travel,
-    brakes_asked,
-    driveline_in_travel,
-    pose_of,
-    reach_of,
-    travel,
-)
-from axlewright.rig import Change, Rig, changed_rig
+from axlewright.geometry import BrakesAsked, Pose, Reach, brakes_asked, pose_of, reach_of
+from axlewright.rig import Change, Rig
 
 DRAWS: Final = 256
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Moves:
-    """A rig's travel, that after a change where there is one, and the driveline of the last."""
+class Moves(TravelAnswer):
+    """A rig's travel with the brakes that a change asks for, and posed as it is shown moving."""
 
-    before: Travel
-    after: Travel | None
-    driveline: Driveline
     brakes: BrakesAsked | None
-
-    @property
-    def shown(self) -> Travel:
-        """The study that is shown moving."""
-        return self.after or self.before
 
     def reach(self) -> Reach:
         """How far it can be moved."""
@@ -75,11 +57,6 @@ def _tried(rig: Rig, change: Change | None) -> Moves | AxlewrightError:
 
 def study(rig: Rig, change: Change | None = None, *, draws: int = DRAWS) -> Moves:
     """Study a rig and, with a change, the rig after it."""
-    before = travel(rig, draws=draws, cures=change is None)
-    after = brakes = None
-    if change is not None:
-        changed, _ = changed_rig(rig, change)
-        after = travel(changed, draws=draws)
-        brakes = brakes_asked(rig, changed)
-    line = driveline_in_travel(after or before, draws=draws)
-    return Moves(before=before, after=after, driveline=line, brakes=brakes)
+    found = travel_of(rig, () if change is None else (change,), draws=draws)
+    brakes = None if found.after is None else brakes_asked(rig, found.after.rig)
+    return Moves(before=found.before, after=found.after, driveline=found.driveline, brakes=brakes)

@@ -1,15 +1,28 @@
 """Where is it bent: what is on record and what was typed in, to shares with bands over causes."""
 
 from collections.abc import Mapping, Sequence
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final, TypeAlias
 
+from axlewright.actions.bay_cache import Latest, content_hash
 from axlewright.actions.locate import evidence_of
 from axlewright.actions.readings import own_limits
 from axlewright.errors import AxlewrightError
-from axlewright.upkeep import Bent, located, on_record, share_bands
+from axlewright.upkeep import (
+    Bent,
+    Evidence,
+    Located,
+    ShareBand,
+    located,
+    on_record,
+    share_bands,
+)
 
 if TYPE_CHECKING:
     from axlewright.actions.log import Log
+    from axlewright.rig import Rig
+
+Weighed: TypeAlias = tuple[Located, Mapping[str, ShareBand]]
+_WEIGHED: Final[Latest[tuple[object, ...], Weighed]] = Latest(16)
 
 
 def typed_readings(texts: Sequence[str]) -> dict[str, str]:
@@ -59,13 +72,30 @@ def where_bent(
         taken={**record.taken, **said.taken},
         seen={**record.seen, **said.seen},
     )
-    found = located(rig, evidence)
+    found, bands = _weighed(rig, evidence)
     mine = {*said.taken, *said.seen}
     return Bent(
         found=found,
-        bands=share_bands(rig, evidence, found),
+        bands=bands,
         used=tuple(piece for piece in record.used if piece.key not in mine),
         left_out=record.left_out,
         typed=tuple(sorted(mine)),
         hit=None if record.hit is None else record.hit.on,
     )
+
+
+def _weighed(rig: "Rig", evidence: Evidence) -> Weighed:
+    """Shares and their bands, worked out once for the same rig and evidence."""
+    key = (
+        content_hash(rig, 0),
+        frozenset(evidence.taken.items()),
+        frozenset(evidence.seen.items()),
+        evidence.after_hit,
+        evidence.floor_mapped,
+    )
+
+    def made() -> Weighed:
+        found = located(rig, evidence)
+        return found, share_bands(rig, evidence, found)
+
+    return _WEIGHED.get(key, made)

@@ -8,10 +8,11 @@ from typing import TYPE_CHECKING, Final
 
 from axlewright import units
 from axlewright.actions.bay_words import cleaned
+from axlewright.actions.log_words import side_of
 from axlewright.actions.report import written
 from axlewright.duty import hard_trail_share
 from axlewright.errors import AxlewrightError, UnknownEntry
-from axlewright.rig import SIDES, Chapter, Condition, Job, Kept, Noticed, Trip
+from axlewright.rig import Chapter, Condition, Job, Kept, Noticed, Trip
 from axlewright.strength import (
     DRAWS,
     Assessment,
@@ -347,10 +348,8 @@ def card_done(log: "Log", slug: str, card: str, *, side: str = "", **more: objec
         raise UnknownEntry(
             f"There is no card {card[:40]!r} for this axle.", remedy="One of those on the page."
         )
-    if side not in {"", *SIDES}:
-        raise AxlewrightError(f"{side[:20]!r} is no side.", remedy=f"One of: {', '.join(SIDES)}.")
     part = known.serves[0].replace("_", " ") if known.serves else ""
-    job = Job(task=f"beside the track: {known.title}", part=part, side=side)
+    job = Job(task=f"beside the track: {known.title}", part=part, side=side_of(side))
     return log.work(slug, job, **more)
 
 

@@ -124,7 +124,6 @@ def with_said(text: str, said: Mapping[str, str]) -> str:
     """Text of a file of prices after a short form: your use, and one price of your own."""
     terms = read_terms(text)
     you = {key: cleaned(said.get(key, "")) for key in USE}
-    rows = {"skill": you["skill"] or terms.skill}
     flags = {key: "true" if said.get(key) == "yes" else "false" for key in ("hoist", "papers")}
     if "skill" not in said:
         flags = {"hoist": str(terms.hoist).lower(), "papers": str(terms.papers).lower()}
@@ -132,7 +131,10 @@ def with_said(text: str, said: Mapping[str, str]) -> str:
     currency = cleaned(said.get("currency", "")) or terms.currency
     usd = cleaned(said.get("one_usd", "")) or repr(terms.one_usd)
     out += [f"currency = {_quoted(currency)}", f"one_usd = {_number(usd)}", "", "[you]"]
-    out += [f"skill = {_quoted(rows['skill'])}", *(f"{key} = {flags[key]}" for key in flags)]
+    out += [
+        f"skill = {_quoted(you['skill'] or terms.skill)}",
+        *(f"{key} = {flags[key]}" for key in flags),
+    ]
     for key in ("km_a_year", "help_km", "years"):
         if you.get(key):
             out.append(f"{key} = {_pair(you[key])}")

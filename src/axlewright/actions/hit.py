@@ -1,13 +1,11 @@
 """After a hit: it is entered, and how far off the wheel stands is weighed against a bowed rod."""
 
-import datetime as dt
 from collections.abc import Mapping
 from math import pi
 from typing import TYPE_CHECKING, Final
 
 from axlewright import units
-from axlewright.actions.bay_words import cleaned
-from axlewright.actions.log_words import Photo, side_of
+from axlewright.actions.log_words import Photo, goes_with, side_of, words_of
 from axlewright.errors import AxlewrightError
 from axlewright.rig import Hit, Noticed
 from axlewright.upkeep import OFF_CENTRE
@@ -16,41 +14,22 @@ if TYPE_CHECKING:
     from axlewright.actions.log import Log
     from axlewright.views import OffCentre, Rod
 
-LONGEST_WORDS: Final = 200
 UNANSWERED: Final = "The sum needs the rest of the thirteen answers; the five looks do not."
 
 
 def hit_from(
-    log: "Log",
-    slug: str,
-    said: Mapping[str, str],
-    photo: Photo | None = None,
-    *,
-    who: str = "",
-    odometer: str = "",
-    device: str = "",
-    key: str = "",
+    log: "Log", slug: str, said: Mapping[str, str], photo: Photo | None = None, **more: object
 ) -> int:
     """Enter a hit out of what, side, speed and note."""
-    what = cleaned(said.get("what", ""))[:LONGEST_WORDS]
+    what = words_of(said, "what")
     if not what:
         raise AxlewrightError("What was hit?", remedy="As in: a rock.")
-    speed = said.get("speed", "").strip()
-    fast = units.parse(speed, "speed") if speed else None
-    return log.enter(
-        slug,
-        Hit(
-            what=what,
-            side=side_of(said.get("side", "")),
-            speed=None if fast is None or fast.dont_know else fast.value,
-        ),
-        who=who,
-        odometer=odometer,
-        note=said.get("note", ""),
-        photos=[] if photo is None else [photo],
-        device=device,
-        key=key,
+    body = Hit(
+        what=what,
+        side=side_of(said.get("side", "")),
+        speed=_said(said, "speed", "speed"),
     )
+    return log.enter(slug, body, **goes_with(log.today, said, photo, more))
 
 
 def rods_of(log: "Log", slug: str, system: str = "metric") -> "tuple[Rod, ...]":
@@ -91,12 +70,8 @@ def off_centre_from(
     said: Mapping[str, str],
     photo: Photo | None = None,
     *,
-    who: str = "",
-    odometer: str = "",
-    device: str = "",
-    key: str = "",
-    on: dt.date | None = None,
     system: str = "metric",
+    **more: object,
 ) -> int:
     """Enter what was seen and felt, with what the sum says of it."""
     told = weigh_off_centre(log, slug, said, system)
@@ -112,17 +87,7 @@ def off_centre_from(
         "told": "\n".join(told.lines),
     }
     body = Noticed(about=OFF_CENTRE, answers=tuple(answers.items()))
-    return log.enter(
-        slug,
-        body,
-        on=on,
-        who=who,
-        odometer=odometer,
-        note=said.get("note", ""),
-        photos=[] if photo is None else [photo],
-        device=device,
-        key=key,
-    )
+    return log.enter(slug, body, **goes_with(log.today, said, photo, more))
 
 
 def _said(said: Mapping[str, str], name: str, kind: str) -> float | None:
@@ -135,9 +100,6 @@ def _said(said: Mapping[str, str], name: str, kind: str) -> float | None:
 
 def _number(text: str) -> float:
     try:
-        number = float(text.replace(",", "."))
+        return float(text.replace(",", "."))
     except ValueError as trouble:
         raise AxlewrightError(f"{text[:40]!r} is no ratio.", remedy="As in 16.") from trouble
-    if not number > 0.0:
-        raise AxlewrightError(f"{text[:40]!r} is no ratio.", remedy="As in 16.")
-    return number

@@ -1,16 +1,19 @@
 """What people say about a look, as the log takes it: how it ended, what was found, a photo."""
 
 import datetime as dt
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from pathlib import Path
-from typing import Final, TypeAlias
+from typing import Any, Final, TypeAlias
 
 from axlewright import units
 from axlewright.actions.bay_words import cleaned
+from axlewright.actions.past import day_of
 from axlewright.errors import AxlewrightError
 from axlewright.rig import FOUND, SIDES, LookState
 
 Photo: TypeAlias = Path | tuple[bytes, str]
+LONGEST_WORDS: Final = 200
+LONGEST_NUMBER: Final = 18
 MOST_TRIPS: Final = 50  # that a watch may last
 
 
@@ -58,14 +61,8 @@ def watch_of(
     until: str, within: str, trips: str
 ) -> tuple[dt.date | None, float | None, int | None]:
     """How long something is watched: until a day, within a distance (m), for so many trips."""
-    day = count = None
-    if until.strip():
-        try:
-            day = dt.date.fromisoformat(until.strip())
-        except ValueError as trouble:
-            raise AxlewrightError(
-                f"{until[:40]!r} is no day.", remedy="As in 2026-05-03."
-            ) from trouble
+    day = day_of(until.strip())
+    count = None
     if trips.strip():
         if not (trips.strip().isascii() and trips.strip().isdigit()):
             raise AxlewrightError(f"{trips[:40]!r} is no number of trips.", remedy="As in 2.")
@@ -77,6 +74,35 @@ def watch_of(
     far = units.parse(within, "distance") if within.strip() else None
     metres = None if far is None or far.dont_know else far.value
     return day, metres, count
+
+
+def words_of(said: Mapping[str, str], name: str) -> str:
+    """One field of a form in one line of words."""
+    return cleaned(said.get(name, ""))[:LONGEST_WORDS].strip()
+
+
+def entry_number(text: str) -> int | None:
+    """Number of an entry as a form or an address says it; None where it is none."""
+    return int(text) if text.isascii() and text.isdigit() and len(text) < LONGEST_NUMBER else None
+
+
+def goes_with(
+    today: dt.date, said: Mapping[str, str], photo: Photo | None, more: Mapping[str, object]
+) -> dict[str, Any]:
+    """What goes with every entry: its day, the odometer, who says so, a note, a photo.
+
+    ``more`` is what the device knows; its odometer is today's and of no other day.
+    """
+    day = day_of(said.get("on", "").strip())
+    now = day is None or day == today
+    return {
+        **more,
+        "on": day or more.get("on"),
+        "odometer": cleaned(said.get("odometer", "")) or (more.get("odometer", "") if now else ""),
+        "who": cleaned(said.get("who", "")) or more.get("who", ""),
+        "note": said.get("note", ""),
+        "photos": [] if photo is None else [photo],
+    }
 
 
 def read_photos(photos: Iterable[Photo]) -> list[tuple[bytes, str]]:

@@ -4,7 +4,17 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING, Final
 
 from axlewright.actions.bay_words import cleaned
-from axlewright.actions.log_words import Photo, found_of, side_of, state_of, watch_of
+from axlewright.actions.log_words import (
+    LONGEST_WORDS,
+    Photo,
+    entry_number,
+    found_of,
+    goes_with,
+    side_of,
+    state_of,
+    watch_of,
+    words_of,
+)
 from axlewright.errors import AxlewrightError
 from axlewright.rig import Job, LookTaken
 from axlewright.tables import intervals
@@ -12,21 +22,11 @@ from axlewright.tables import intervals
 if TYPE_CHECKING:
     from axlewright.actions.log import Log
 
-LONGEST_WORDS: Final = 200
-LONGEST_NUMBER: Final = 18
 SLIP: Final = "a slip of the thumb"
 
 
 def look_from(
-    log: "Log",
-    slug: str,
-    said: Mapping[str, str],
-    photo: Photo | None = None,
-    *,
-    who: str = "",
-    odometer: str = "",
-    device: str = "",
-    key: str = "",
+    log: "Log", slug: str, said: Mapping[str, str], photo: Photo | None = None, **more: object
 ) -> int:
     """Enter a look out of look, ends, side, part, found, note and, for a watch, how long."""
     state = state_of(said.get("ends", ""))
@@ -38,34 +38,17 @@ def look_from(
         look=cleaned(said.get("look", "")),
         state=state,
         side=side_of(said.get("side", "")),
-        part=cleaned(said.get("part", ""))[:LONGEST_WORDS],
+        part=words_of(said, "part"),
         found=found_of(said.get("found", "")),
         until=until if watched else None,
         until_distance=within if watched else None,
         until_trips=trips if watched else None,
     )
-    return log.look(
-        slug,
-        taken,
-        who=who,
-        odometer=odometer,
-        note=said.get("note", ""),
-        photos=[] if photo is None else [photo],
-        device=device,
-        key=key,
-    )
+    return log.look(slug, taken, **goes_with(log.today, said, photo, more))
 
 
 def work_from(
-    log: "Log",
-    slug: str,
-    said: Mapping[str, str],
-    photo: Photo | None = None,
-    *,
-    who: str = "",
-    odometer: str = "",
-    device: str = "",
-    key: str = "",
+    log: "Log", slug: str, said: Mapping[str, str], photo: Photo | None = None, **more: object
 ) -> int:
     """Enter work out of task, part, side, settles, interval and torque.
 
@@ -73,8 +56,8 @@ def work_from(
     """
     interval = log.interval(cleaned(said.get("interval", "")))
     standing = intervals().get(interval)
-    task = cleaned(said.get("task", ""))[:LONGEST_WORDS]
-    torque = cleaned(said.get("torque", ""))[:LONGEST_WORDS]
+    task = words_of(said, "task")
+    torque = words_of(said, "torque")
     if standing is not None:
         task = task or standing.title
         if standing.kind == "retorque" and not torque:
@@ -85,25 +68,18 @@ def work_from(
     if not task:
         raise AxlewrightError("What was done?", remedy="As in: tie-rod end renewed.")
     settles = said.get("settles", "").strip()
-    if settles and not (settles.isascii() and settles.isdigit() and len(settles) < LONGEST_NUMBER):
+    settled = entry_number(settles or "0")
+    if settled is None:
         raise AxlewrightError(f"{settles[:40]!r} is no entry.", remedy="Give a look's number.")
-    return log.work(
-        slug,
-        Job(
-            task=task,
-            part=cleaned(said.get("part", ""))[:LONGEST_WORDS],
-            side=side_of(said.get("side", "")),
-            interval=interval,
-            torque=torque,
-            settles=int(settles or 0),
-        ),
-        who=who,
-        odometer=odometer,
-        note=said.get("note", ""),
-        photos=[] if photo is None else [photo],
-        device=device,
-        key=key,
+    job = Job(
+        task=task,
+        part=words_of(said, "part"),
+        side=side_of(said.get("side", "")),
+        interval=interval,
+        torque=torque,
+        settles=settled,
     )
+    return log.work(slug, job, **goes_with(log.today, said, photo, more))
 
 
 def take_back_look(log: "Log", slug: str, number: int, reason: str, who: str = "") -> int:

@@ -47,19 +47,32 @@ def blank_order(axle: str = "front") -> Order:
     return ordered(order_sheet_said({}, axle))
 
 
-def write_order(order: Order, path: Path, system: str = "metric", *, blank: bool = False) -> None:
+def write_order(
+    order: Order,
+    path: Path,
+    system: str = "metric",
+    stop_lines: Sequence[str] = (),
+    *,
+    blank: bool = False,
+) -> None:
     """Typeset a sheet; an old file stays whole until the new one is."""
     from axlewright.actions.report import written
 
-    written(order_pdf(order, system, blank=blank), path)
+    written(order_pdf(order, system, stop_lines, blank=blank), path)
 
 
-def order_pdf(order: Order, system: str = "metric", *, blank: bool = False) -> bytes:
-    """Give a sheet as PDF."""
+def order_pdf(
+    order: Order,
+    system: str = "metric",
+    stop_lines: Sequence[str] = (),
+    *,
+    blank: bool = False,
+) -> bytes:
+    """Give a sheet as PDF, what says STOP before it."""
     from axlewright.report import order_paper
     from axlewright.views import order_data
 
-    return order_paper(order_data(order, system, blank=blank))
+    return order_paper(order_data(order, system, stop_lines, blank=blank))
 
 
 def order_draft(rig: Rig) -> str:

@@ -9,12 +9,12 @@ from axlewright.errors import AxlewrightError, UnknownEntry
 from axlewright.rig import Kept, OwnLimit, Reading
 from axlewright.tables import Procedure, instrument, procedure, procedures
 from axlewright.upkeep import (
+    SPOKE,
     Objection,
     PastReading,
     ReadingTaken,
-    Verdict,
-    Worth,
     contradicted,
+    judged_again,
     limits_for,
     objections,
     still_of,
@@ -132,7 +132,7 @@ def told_again(log: Entering, slug: str, number: int) -> ReadingTaken:
             f"Entry {number} is no reading that holds.", remedy="Open the page of readings again."
         )
     reading, asked = kept.body, procedure(kept.body.procedure)
-    known, judged = _judged(reading, asked, own_limits(history))
+    known, judged = judged_again(reading, asked, own_limits(history))
     return ReadingTaken(
         number=number,
         reading=reading,
@@ -156,7 +156,7 @@ def past_readings(history: Sequence[Kept], quantity: str = "") -> tuple[PastRead
         if quantity and kept.body.quantity != quantity:
             continue
         asked = procedure(kept.body.quantity)
-        known, judged = _judged(kept.body, asked, mine)
+        known, judged = judged_again(kept.body, asked, mine)
         found.append(
             PastReading(
                 kept=kept,
@@ -167,19 +167,6 @@ def past_readings(history: Sequence[Kept], quantity: str = "") -> tuple[PastRead
             )
         )
     return tuple(sorted(found, key=lambda one: (one.kept.on, one.kept.number), reverse=True))
-
-
-def _judged(
-    reading: Reading, asked: Procedure, mine: Sequence[OwnLimit]
-) -> tuple[Worth, tuple[Verdict, ...]]:
-    """What a kept reading is worth, and its verdicts against the limits of today."""
-    tool = instrument(reading.instrument)
-    plain = worth(reading.repeats, tool, asked).standard
-    extra = sqrt(max(reading.standard**2 - plain**2, 0.0))
-    judged = tuple(
-        verdict(reading.repeats, tool, asked, shown, extra) for shown in limits_for(asked, mine)
-    )
-    return worth(reading.repeats, tool, asked, extra), judged
 
 
 def own_limits(history: Sequence[Kept]) -> tuple[OwnLimit, ...]:
@@ -201,7 +188,7 @@ def objections_of(history: Sequence[Kept]) -> tuple[Objection, ...]:
         Objection(
             state="not looked at",
             what=f"{old.what}, read on {each.reading.on}",
-            why=f"it spoke against driving, and {each.why}",
+            why=f"{SPOKE}, and {each.why}",
             do="Read it again, and look at the new part itself.",
         )
         for each in gone
@@ -216,7 +203,7 @@ def _read_since(old: Kept, still: Sequence[Kept]) -> bool:
     return isinstance(was, Reading) and any(
         isinstance(each.body, Reading)
         and (each.body.quantity, each.body.side) == (was.quantity, was.side)
-        and (each.on, each.number) > (old.on, old.number)
+        and each.order > old.order
         for each in still
     )
 
@@ -230,7 +217,7 @@ def _against(history: Sequence[Kept], readings: Sequence[Kept]) -> tuple[Objecti
     mine = own_limits(history)
     for (quantity, side), reading in latest.items():
         asked = procedure(quantity)
-        known, judged = _judged(reading, asked, mine)
+        known, judged = judged_again(reading, asked, mine)
         found += objections(asked, side, judged, known.mean)
     return tuple(found)
 

@@ -8,7 +8,7 @@ import datetime as dt
 import json
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from axlewright.actions.bay_cache import Latest
 from axlewright.actions.bay_desk import Desk
@@ -26,23 +26,17 @@ from axlewright.actions.swap_entries import (
     running,
     short_text,
 )
-from axlewright.actions.swap_plan import PlanAnswer, steps_of, stop_words, value_of
+from axlewright.actions.swap_plan import PlanAnswer, steps_of, value_of
 from axlewright.errors import AxlewrightError
 from axlewright.rig import Happening, Job, LookState, LookTaken, change_from_text, rig_from_text
-from axlewright.swap import (
-    Plan,
-    Progress,
-    facts_of,
-    leave_refusals,
-    planned,
-    refusals,
-)
+from axlewright.swap import Plan, Progress, leave_refusals, planned, refusals
 from axlewright.units import show
 
 if TYPE_CHECKING:
     from axlewright.records import New, Store
 
 BEFORE_DRIVING, APART = "before_driving", "apart_looks"
+APART_OCCASION: Final = "apart"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -137,15 +131,18 @@ class SwapDesk:
         return self._swap(slug, standing)
 
     def _swap(self, slug: str, standing: Standing) -> Swap | None:
+        from axlewright.views import stop_lines
+
         entries = latest(standing.swap)
         if not entries:
             return None
         begun = next(each for each in entries if each.path == "begin")
         plan = self._plans.get((slug, begun.number), lambda: self._from(entries))
         progress, photos = folded_entries(plan, entries)
-        words = stop_words(standing.draft.condition_rig())
         return Swap(
-            answer=PlanAnswer(plan=plan, progress=progress, stops=words),
+            answer=PlanAnswer(
+                plan=plan, progress=progress, stops=stop_lines(self._log.drive(slug))
+            ),
             number=begun.number,
             since=begun.at,
             photos=photos,
@@ -166,8 +163,6 @@ class SwapDesk:
         before = rig_from_text(rig)
         changes = [] if change in {"", "-"} else [change_from_text(change)]
         steps = steps_of(before, changes)
-        after = steps[-1][1] if steps else before
-        facts_of(before, after, changes, said, kind)  # refuses a word nobody knows
         return planned(before, steps, people=people, skill=skill, said=said, kind=kind)
 
     def _unseen(self, slug: str, plan: Plan, since: dt.datetime) -> tuple[str, ...]:
@@ -295,7 +290,7 @@ class SwapDesk:
         swap = self._must(slug, self._desk.standing(slug))
         if look not in {each.key for each in swap.plan.looks}:
             raise AxlewrightError("There is no such look in this plan.", remedy="See the list.")
-        body = LookTaken(occasion=APART.split("_", maxsplit=1)[0], look=look, state=state)
+        body = LookTaken(occasion=APART_OCCASION, look=look, state=state)
         self._log.look(slug, body, note=short_text(note), device=device)
 
     # -- the record ----------------------------------------------------------------------------

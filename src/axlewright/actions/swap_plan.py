@@ -47,7 +47,7 @@ def plan_file(
         kind=kind,
     )
     told = {key: value_of(plan, key, text) for key, text in (values or {}).items()}
-    return PlanAnswer(plan=plan, progress=Progress(values=told), stops=stop_words(rig))
+    return PlanAnswer(plan=plan, progress=Progress(values=told), stops=rig_stop_lines(rig))
 
 
 def steps_of(rig: Rig, changes: Sequence[Change]) -> list[tuple[Change, Rig]]:
@@ -59,7 +59,7 @@ def steps_of(rig: Rig, changes: Sequence[Change]) -> list[tuple[Change, Rig]]:
     return found
 
 
-def stop_words(rig: Rig) -> tuple[str, ...]:
+def rig_stop_lines(rig: Rig) -> tuple[str, ...]:
     """Lines that stand before everything while something found says: do not drive."""
     from axlewright.views import drive_lines
 

@@ -3,10 +3,9 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Protocol
 
 from axlewright.geometry import Driveline, Travel, driveline_in_travel, travel
-from axlewright.rig import SEED, changed_rig, load_change, load_rig
+from axlewright.rig import SEED, Change, Rig, changed_rig, load_change, load_rig
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -30,35 +29,25 @@ def travel_file(
 
     Raises `AxlewrightError` with what has to be put right.
     """
-    rig = load_rig(path)
     loaded = [load_change(change) for change in changes]
-    before = travel(rig, draws=draws, seed=seed, cures=not loaded)
+    return travel_of(load_rig(path), loaded, draws=draws, seed=seed)
+
+
+def travel_of(
+    rig: Rig, changes: Sequence[Change] = (), *, draws: int = 256, seed: int = SEED
+) -> TravelAnswer:
+    """Study a rig, and the rig after changes; raises with the rod that cannot reach."""
+    before = travel(rig, draws=draws, seed=seed, cures=not changes)
     after = None
-    if loaded:
-        for change in loaded:
+    if changes:
+        for change in changes:
             rig, _ = changed_rig(rig, change)
         after = travel(rig, draws=draws, seed=seed)
     line = driveline_in_travel(after or before, draws=draws, seed=seed)
     return TravelAnswer(before=before, after=after, driveline=line)
 
 
-class Studied(Protocol):
-    """A study of travel: before, after a change where there is one, and the driveline."""
-
-    @property
-    def before(self) -> Travel:
-        """The rig as it stands."""
-
-    @property
-    def after(self) -> Travel | None:
-        """The rig after its changes."""
-
-    @property
-    def driveline(self) -> Driveline:
-        """The driveline of the last of them."""
-
-
-def travel_paper(answer: Studied, system: str = "metric") -> bytes:
+def travel_paper(answer: TravelAnswer, system: str = "metric") -> bytes:
     """Typeset a study as the bytes of a PDF."""
     from axlewright.report import travel_report
     from axlewright.views import travel_data
@@ -66,7 +55,7 @@ def travel_paper(answer: Studied, system: str = "metric") -> bytes:
     return travel_report(travel_data(answer.before, answer.after, system, answer.driveline))
 
 
-def write_travel(answer: Studied, path: Path, system: str = "metric") -> None:
+def write_travel(answer: TravelAnswer, path: Path, system: str = "metric") -> None:
     """Typeset the study; an old file stays whole until the new one is."""
     from axlewright.actions.report import written
 

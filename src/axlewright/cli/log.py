@@ -378,12 +378,12 @@ def hit(
         slug = log.rig(rig)
         fast = units.parse(speed, "speed").value if speed else None
         said = {"rod": rod, "bow": bow, "length": length, "off": off, "ratio": ratio}
-        asked = bool(bow or off)
-        told = weigh_off_centre(log, slug, said, entry.units) if asked else None
+        told = weigh_off_centre(log, slug, said, entry.units) if any(said.values()) else None
         body = Hit(what=what, side=side or "", speed=fast)
         number = log.enter(slug, body, **entry.said())
         if told is not None:
-            off_centre_from(log, slug, said, on=entry.said()["on"], system=entry.units)
+            when = {name: entry.said()[name] for name in ("on", "who")}
+            off_centre_from(log, slug, said, **when, system=entry.units)
         sum_ = None if told is None else off_centre_json(told)
         lines = hit_lines(told, log.wanted(slug, "after_hit"), log.axle(slug), entry.units)
         return _entered(log, slug, number, entry, lines, sum_)

@@ -4,16 +4,13 @@ import json
 import shutil
 import sys
 from pathlib import Path
-from typing import TYPE_CHECKING, Annotated, Literal
+from typing import Annotated, Literal
 
 from cyclopts import Parameter
 
 from axlewright.cli.options import STOPPED, Changes, Json, Units
 from axlewright.cli.quick import load_kernels
 from axlewright.errors import AxlewrightError
-
-if TYPE_CHECKING:
-    from axlewright.rig import Finding
 
 
 def order(
@@ -54,9 +51,15 @@ def order(
     units
         The reader's units.
     """
-    from axlewright.actions import blank_order, order_alone, order_draft, order_file, write_order
-    from axlewright.rig import findings, stops
-    from axlewright.views import drive_lines, folded, order_json, order_lines
+    from axlewright.actions import (
+        blank_order,
+        order_alone,
+        order_draft,
+        order_file,
+        rig_stop_lines,
+        write_order,
+    )
+    from axlewright.views import folded, order_json, order_lines
 
     if blank is not None:
         write_order(blank_order(axle), blank, units, blank=True)
@@ -65,7 +68,7 @@ def order(
             return 0
     if rig is None and sheet is None:
         raise AxlewrightError("There is nothing to order from.", remedy="Give RIG or --sheet FILE.")
-    found: tuple[Finding, ...] = ()
+    stop_lines: tuple[str, ...] = ()
     if rig is None:
         made = order_alone(str(sheet), axle)
     else:
@@ -73,20 +76,20 @@ def order(
             sys.stderr.write(f"{note}\n")
         changes = [str(change) for change in with_ or []]
         made, whole = order_file(str(rig), changes, str(sheet) if sheet else "")
-        found = stops(findings(whole))
+        stop_lines = rig_stop_lines(whole)
         if begin is not None:
             if begin.exists():
                 raise AxlewrightError(f"{begin} is there already.", remedy="Give a new name.")
             begin.write_text(order_draft(whole), encoding="utf-8")
             sys.stderr.write(f"sheet begun: {begin}\n")
     if json_:
-        told = json.dumps(order_json(made), indent=2, allow_nan=False)
+        told = json.dumps(order_json(made, stop_lines), indent=2, allow_nan=False)
     else:
         width = max(60, shutil.get_terminal_size((100, 24)).columns)
-        band = drive_lines(found) if found else []
-        told = "\n".join(folded([*band, *order_lines(made, units, every=every)], width))
+        lines = [*stop_lines, *order_lines(made, units, every=every)]
+        told = "\n".join(folded(lines, width))
     sys.stdout.write(f"{told}\n")
     if report is not None:
-        write_order(made, report, units)
+        write_order(made, report, units, stop_lines)
         sys.stderr.write(f"report: {report}\n")
-    return STOPPED if found else 0
+    return STOPPED if stop_lines else 0

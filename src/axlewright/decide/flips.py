@@ -8,18 +8,17 @@ from typing import Final
 import numpy as np
 
 from axlewright.decide.money import Cost, World, cost_of
-from axlewright.decide.offers import Offer, change_text, hubs_with, offers
+from axlewright.decide.offers import ALIKE, Offer, offers, on_tyre
 from axlewright.decide.past import picked
 from axlewright.decide.tried import Tried, tried
 from axlewright.errors import BadFile
-from axlewright.rig import Rig, change_from_text, changed_rig, parse_tyre, point_columns
+from axlewright.rig import Rig, parse_tyre, point_columns
 from axlewright.tables import option_tyres
 
 FACTORS: Final = (0.1, 0.2, 0.35, 0.5, 0.7, 1.0, 1.4, 2.0, 3.0, 5.0, 10.0)
 FURTHER, AWAY, TYRE = "distance a year", "distance to help", "tyre"
 MOST: Final = 1000  # draws that a choice elsewhere is made with
 SOME: Final = 256  # draws that a choice on another tyre is made with
-ALIKE: Final = 0.02  # tyres this close in height are the same
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -133,9 +132,7 @@ def _next_tyres(rig: Rig) -> list[tuple[str, Rig]]:
     lower = [size for size in sizes if size[0] < own * (1.0 - ALIKE)][-1:]
     upper = [size for size in sizes if size[0] > own * (1.0 + ALIKE)][:1]
     made = []
-    for across, sidewall in lower + upper:
-        sets = {"tyre.sidewall": sidewall, **hubs_with(rig, columns, across)}
+    for _, sidewall in lower + upper:
         with suppress(BadFile):  # a tyre that this rig cannot stand on flips nothing
-            change = change_from_text(change_text("tyre", sets))
-            made.append((sidewall, changed_rig(rig, change)[0]))
+            made.append((sidewall, on_tyre(rig, columns, sidewall)))
     return made

@@ -49,7 +49,7 @@ def coming_faster(mends: Iterable[Mend], *, by_distance: bool) -> tuple[Faster, 
     """Parts whose mends come round faster, the plainest first.
 
     A part counts with at least three mends, each gap shorter than the one before it, or a trend
-    beyond the 90 % point; the record begins at nothing and ends with the last mend.
+    beyond the 90 % point; the record is taken from one first gap before the first mend to the last.
     """
     by_part: dict[str, list[float]] = {}
     for mend in mends:

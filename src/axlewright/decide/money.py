@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from axlewright.decide.doubt import chance, drawn
-from axlewright.decide.offers import Offer
+from axlewright.decide.offers import Offer, said_bent
 from axlewright.decide.terms import Terms, scaled
 from axlewright.decide.tried import BLOCK, NEW_WELD, Tried, arrivals, breakdowns, expected
 from axlewright.duty import hard_trail_share
@@ -232,7 +232,7 @@ class _Events:
             times = np.sum(np.where(found.gives == number, often, 0), axis=0).astype(np.float64)
             if not times.any():
                 continue
-            if _grave(kind):
+            if is_grave(kind):
                 self.grave += times
             stranded = times * self._mends.stranding(kind)
             if entries[kind].housing:
@@ -256,7 +256,7 @@ class _Events:
             else:
                 self.wearing += times * self._mends.mending(part)
             stranded = times * missed * self._mends.stranding(part)
-            if _grave(part):
+            if is_grave(part):
                 self.grave += times * missed
             self.strandings += stranded
             self.wearing += stranded * self._mends.fetched
@@ -292,10 +292,8 @@ class _Mends:
 
 def _bent(rig: Rig, terms: Terms, draws: int, seed: int) -> NDArray[np.bool_]:
     """Where the housing is bent beyond use already: as found, else by chance."""
-    tubes = ("tube", "housing", "end forging", "casting")
-    for each in rig.conditions:
-        if each.what in {"bent", "bowed"} and any(word in each.part.lower() for word in tubes):
-            return np.ones(draws, dtype=np.bool_)
+    if said_bent(rig):
+        return np.ones(draws, dtype=np.bool_)
     sound = rig.words.get("rig.condition") == "nothing mended, nothing hurts"
     key = f"{BENT}.{'sound' if sound else 'listed'}"
     share = drawn(key, terms.band(key), draws, seed)
@@ -332,7 +330,8 @@ def _first(rig: Rig) -> Rig:
     return rig.built or rig
 
 
-def _grave(kind: str) -> bool:
+def is_grave(kind: str) -> bool:
+    """Whether a kind of part takes the steering or a wheel with it."""
     return _entry(kind).what_then in GRAVE
 
 

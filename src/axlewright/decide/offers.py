@@ -21,8 +21,10 @@ from axlewright.rig import (
 )
 from axlewright.tables import Option, OptionStep, option_steps, option_tyres, options
 
+BENT: Final = "its housing is bent, and this goes on straight tubes only: to the shop first"
 SMALLER: Final = 0.97  # a tyre is a size down from here
 WORKS_OFFSET: Final = 0.025  # m
+ALIKE: Final = 0.02  # tyres this close in height are the same
 QUANTITY: Final = {field.path: field.quantity for field in FIELDS}
 KIND: Final = {field.path: field.kind for field in FIELDS}
 
@@ -91,12 +93,23 @@ def _fits(option: Option, rig: Rig, columns: Columns) -> None:
     path, _, wanted = option.only_if.partition("=")
     if path and rig.words.get(path, "") != wanted:
         raise NotThisRigError("it has this already")
+    if option.needs_straight and said_bent(rig):
+        raise NotThisRigError(BENT)
     sleeved = float(columns["sleeve_wall_left"][0]) > 0.0
     trussed = float(columns["truss_height"][0]) > 0.0
     if (option.key in {"sleeve", "stiffened"} and sleeved) or (
         option.key in {"truss", "stiffened"} and trussed
     ):
         raise NotThisRigError("it has this already")
+
+
+def said_bent(rig: Rig) -> bool:
+    """Whether somebody found the housing itself bent."""
+    tubes = ("tube", "housing", "end forging", "casting")
+    return any(
+        each.what in {"bent", "bowed"} and any(word in each.part.lower() for word in tubes)
+        for each in rig.conditions
+    )
 
 
 def _value(  # noqa: PLR0911  (one way out for each way of filling)
@@ -157,6 +170,13 @@ def hubs_with(rig: Rig, columns: Columns, across: float) -> dict[str, str]:
     return {
         f"hub_height.{side}": f"about {ratio * height:.0f} mm" for side, height in heights.items()
     }
+
+
+def on_tyre(rig: Rig, columns: Columns, sidewall: str) -> Rig:
+    """Rig on another tyre; raises `BadFile` where it cannot stand on it."""
+    across = parse_tyre(sidewall).outer_diameter
+    sets = {"tyre.sidewall": sidewall, **hubs_with(rig, columns, across)}
+    return changed_rig(rig, change_from_text(change_text("tyre", sets)))[0]
 
 
 def _offset(step: OptionStep, columns: Columns) -> dict[str, str]:

@@ -1,7 +1,7 @@
 """What an owner pays and how the rig is used: the table's rough figures, or the owner's own."""
 
 import datetime as dt
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from math import isfinite
 from typing import Final
@@ -145,27 +145,26 @@ def _you(desk: "_Desk", you: Mapping[str, object], terms: Terms) -> Terms:
         hoist=desk.yes(you, "hoist", "you."),
         papers=desk.yes(you, "papers", "you."),
     )
-    for key, name in (("km_a_year", "km_a_year"), ("years", "years"), ("help_km", "help_km")):
+    for key in ("km_a_year", "years", "help_km"):
         if key in you and (band := desk.band(you[key], f"you.{key}")) is not None:
-            terms = terms.with_band(name, band.low, band.high)
+            terms = terms.with_band(key, band.low, band.high)
     return terms
 
 
 class _Desk:
     """One file being read, and its faults."""
 
-    def __init__(self, file: str, line_of: object) -> None:
+    def __init__(self, file: str, line_of: Callable[[str], int | None]) -> None:
         self.file, self.faults = file, list[Fault]()
         self._line_of = line_of
 
     def fault(
         self, path: str, problem: str, accepted: str, example: str, given: object = ""
     ) -> None:
-        line = self._line_of(path) if callable(self._line_of) else None
         self.faults.append(
             Fault(
                 file=self.file,
-                line=line,
+                line=self._line_of(path),
                 field=path,
                 problem=problem,
                 given=str(given)[:60],

@@ -7,7 +7,8 @@ from typing import Final, Literal, TypeAlias
 
 import numpy as np
 
-from axlewright.decide.offers import QUANTITY, change_text, hubs_with
+from axlewright.decide.money import is_grave
+from axlewright.decide.offers import ALIKE, QUANTITY, change_text, on_tyre
 from axlewright.decide.tried import Tried, counts, tried
 from axlewright.duty import hard_trail_share
 from axlewright.errors import BadFile, UnknownEntry
@@ -20,14 +21,12 @@ from axlewright.rig import (
     parse_tyre,
     point_columns,
 )
-from axlewright.tables import consequences, duties, load_index, option_tyres
+from axlewright.tables import duties, load_index, option_tyres
 
 Verdict: TypeAlias = Literal["carries", "cannot tell", "no", "not judged"]
 DRAWS: Final = 256
 GRAVITY: Final = 9.80665
-HOLDS: Final = ("steering lost", "wheel lost")
 TYRE_ITSELF: Final = "tyre"
-ALIKE: Final = 0.02
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -85,10 +84,8 @@ def _tyres(rig: Rig) -> Sequence[tuple[str, Rig | str]]:
         across = parse_tyre(each.sidewall).outer_diameter
         if abs(across / own - 1.0) < ALIKE:
             continue
-        sets = {"tyre.sidewall": each.sidewall, **hubs_with(rig, columns, across)}
         try:
-            after, _ = changed_rig(rig, change_from_text(change_text("tyre", sets)))
-            made.append((across, each.sidewall, after))
+            made.append((across, each.sidewall, on_tyre(rig, columns, each.sidewall)))
         except BadFile as trouble:
             made.append((across, each.sidewall, trouble.faults[0].problem))
     return [(sidewall, after) for _, sidewall, after in sorted(made, key=lambda one: one[0])]
@@ -112,7 +109,7 @@ def _carried(rig: Rig, sidewall: str, duty: str, found: Tried) -> Carried:
         return Carried(
             tyre=sidewall, duty=duty, verdict="carries", part="", margin=(middle, low, high)
         )
-    verdict: Verdict = "no" if middle < 1.0 or _holds(part) else "cannot tell"
+    verdict: Verdict = "no" if middle < 1.0 or is_grave(part) else "cannot tell"
     return Carried(tyre=sidewall, duty=duty, verdict=verdict, part=part, margin=(middle, low, high))
 
 
@@ -126,12 +123,6 @@ def _overloaded(rig: Rig) -> float:
         return 0.0
     weight = float(point_columns(rig)["axle_weight"][0])
     return 0.5 * weight / GRAVITY / carries
-
-
-def _holds(kind: str) -> bool:
-    known = consequences()
-    entry = known[kind] if kind in known else known[f"{kind}_left"]
-    return entry.what_then in HOLDS
 
 
 def still_carries(
@@ -148,14 +139,11 @@ def still_carries(
     sidewall, small = lighter[0]
     weight = float(point_columns(rig)["axle_weight"][0])
     duty = "forest_roads"
+    if QUANTITY["weight.axle"] not in small.given:
+        return None
     for share in (1.0, 0.95, 0.9, 0.85, 0.8, 0.75, 0.7, 0.65, 0.6):
-        text = (
-            'axlewright_change = 1\nname = "lighter"\n[[step]]\nset = "weight.axle"\n'
-            f'to = "{share * weight / GRAVITY:.0f} kg"\n'
-        )
-        if QUANTITY["weight.axle"] not in small.given:
-            return None
-        after, _ = changed_rig(small, change_from_text(text))
+        lighter_still = {"weight.axle": f"{share * weight / GRAVITY:.0f} kg"}
+        after, _ = changed_rig(small, change_from_text(change_text("lighter", lighter_still)))
         if _carried(after, sidewall, duty, tried(after, draws, seed)).verdict == "carries":
             return share * weight, sidewall, duty
     return None

@@ -17,7 +17,7 @@ from axlewright.geometry.points import (
     linkage_of,
     rod_in_words,
 )
-from axlewright.physics import linkage
+from axlewright.physics import linkage, rod_bind
 from axlewright.rig import Column
 
 ELSEWHERE = 0.3  # m: an axle that far from where it was measured has flipped over, not moved
@@ -252,23 +252,7 @@ def carried_by(made: Motion, point: Column) -> Column:
 
 def turns_of(pose: Column) -> Column:
     """Matrices that carry the axle's axes into the body's, (n, 3, 3)."""
-    roll, pitch, yaw = pose[:, 3], pose[:, 4], pose[:, 5]
-    cr, sr, cp, sp, cy, sy = (
-        np.cos(roll), np.sin(roll), np.cos(pitch), np.sin(pitch), np.cos(yaw), np.sin(yaw),
-    )  # fmt: skip
-    turn = np.empty((len(pose), 3, 3))
-    turn[:, 0, 0], turn[:, 0, 1], turn[:, 0, 2] = (
-        cy * cp,
-        cy * sp * sr - sy * cr,
-        cy * sp * cr + sy * sr,
-    )
-    turn[:, 1, 0], turn[:, 1, 1], turn[:, 1, 2] = (
-        sy * cp,
-        sy * sp * sr + cy * cr,
-        sy * sp * cr - cy * sr,
-    )
-    turn[:, 2, 0], turn[:, 2, 1], turn[:, 2, 2] = -sp, cp * sr, cp * cr
-    return turn
+    return rod_bind.axle_turn(pose[:, 3], pose[:, 4], pose[:, 5])
 
 
 ON_AXLE = (

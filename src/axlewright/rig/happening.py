@@ -206,3 +206,8 @@ class Kept(Happening):
     device: str
     at: dt.datetime
     replaced: int = 0
+
+    @property
+    def order(self) -> tuple[dt.date, int]:
+        """Its place among the others: by day, and within a day as it was entered."""
+        return self.on, self.number

@@ -90,7 +90,7 @@ def assess_rig(
         remembered=_remembered(rig, point, drawn, order),
         severities=severity_moves(point),
         findings=findings(rig),
-        not_judged=_not_judged(rig),
+        not_judged=_not_judged(rig, loose=point.housing.bound.loose),
         after_mend=_after_mend(order),
         doubts=len(assumed(rig)),
     )
@@ -134,7 +134,7 @@ def _remembered(
     return remembered_shares(rig, point, drawn, [place.kind for place in order[:most]])
 
 
-def _not_judged(rig: Rig) -> tuple[str, ...]:
+def _not_judged(rig: Rig, *, loose: bool) -> tuple[str, ...]:
     pivots = "kingpin" if rig.words["kingpin.kind"] == "kingpins" else "ball joint"
     never = ["hub play", "cracks under paint", "brake hoses"]
     if rig.axle == "front":
@@ -142,4 +142,9 @@ def _not_judged(rig: Rig) -> tuple[str, ...]:
     never.append("gear wear (it hangs on oil, backlash and pattern)")
     if has_track_bar(rig.words):
         never.append("the frame rail behind the track bar's bracket")
+    if loose:
+        never.append(
+            "arms that pull on each other (as told their ends leave the axle free to turn: tape "
+            "arms and track bar again)"
+        )
     return tuple(never)

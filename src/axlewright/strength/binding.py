@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from typing import Final
 
 import numpy as np
+from numpy.typing import NDArray
 
 from axlewright.duty import CASES, ROW
 from axlewright.physics import metals, rod_bind, section
@@ -24,6 +25,7 @@ FIGHTING: Final = (  # rods of four arms and a track bar, in the names of taped 
     ("upper_arm_right", "upper_arm", "_right"),
     ("track_bar", "track_bar", ""),
 )
+LOOSE: Final = 0.02  # m for each rad or m: rods that hold an axle no better do not hold it; memory
 CROSSED: Final = {"hung_left": 1.0, "hung_right": -1.0}  # left wheel up, left wheel down
 
 
@@ -34,6 +36,7 @@ class Binding:
     ``end`` (n, 3) m from the axle's middle and ``line`` (n, 3) towards the frame, by rod.
     ``torque`` (n, rows), N m, is that of one wound-up bushing and ``push`` (n, rows), N, what the
     arm then pushes the axle down, by arm; torques are positive as after clamping it hanging.
+    ``loose`` where the rods' places leave the axle free to move: then no pull is told.
     """
 
     pull: Mapping[str, Column]
@@ -41,6 +44,7 @@ class Binding:
     line: Mapping[str, Column]
     torque: Mapping[str, Column]
     push: Mapping[str, Column]
+    loose: bool = False
 
 
 def binding(columns: Columns, words: Words, arms: Mapping[str, tuple[Column, Column]]) -> Binding:
@@ -48,9 +52,12 @@ def binding(columns: Columns, words: Words, arms: Mapping[str, tuple[Column, Col
     pull: dict[str, Column] = {}
     end: dict[str, Column] = {}
     line: dict[str, Column] = {}
+    loose = False
     if words["held_by.arms"] == "four arms":
         near, far, own, stiff = _rods(columns)
-        found = _pulls(columns, near, far, own, stiff)
+        firm = rod_bind.least_hold(near, far) > LOOSE
+        loose = float(np.mean(firm)) < 0.5
+        found = _pulls(columns, near, far, own, stiff, firm & (not loose))
         towards = (near - far) / np.linalg.norm(near - far, axis=-1, keepdims=True)
         for place, (name, _, _) in enumerate(FIGHTING):
             pull[name], end[name], line[name] = found[place], far[:, place], towards[:, place]
@@ -61,7 +68,7 @@ def binding(columns: Columns, words: Words, arms: Mapping[str, tuple[Column, Col
         torque[name] = _wound(columns, name, length, rise)
         level = np.sqrt(np.maximum(length**2 - rise**2, 1e-4))
         push[name] = (1.0 if one else 2.0) * torque[name] / level[:, None]
-    return Binding(pull=pull, end=end, line=line, torque=torque, push=push)
+    return Binding(pull=pull, end=end, line=line, torque=torque, push=push, loose=loose)
 
 
 def bound_action(
@@ -119,16 +126,27 @@ def _wound(columns: Columns, name: str, length: Column, rise: Column) -> Column:
     return out
 
 
-def _pulls(columns: Columns, near: Column, far: Column, own: Column, stiff: Column) -> list[Column]:
-    half, low = 0.5 * columns["track"], -columns["travel_lift"]
-    out = np.zeros((near.shape[1], len(half), HELD + 1))
-    parked = rod_bind.rod_pulls(near, far, own, stiff, half, np.stack([low, low], axis=-1))
-    out[:, :, HELD] = parked.T
+def _pulls(
+    columns: Columns,
+    near: Column,
+    far: Column,
+    own: Column,
+    stiff: Column,
+    firm: NDArray[np.bool_],
+) -> list[Column]:
+    """Pull of each rod in every row, of the draws in which the rods hold the axle; else nought."""
+    half, low = 0.5 * columns["track"][firm], -columns["travel_lift"][firm]
+    out = np.zeros((near.shape[1], len(firm), HELD + 1))
+
+    def pulls(left: Column, right: Column) -> Column:
+        heights = np.stack([left, right], axis=-1)
+        return rod_bind.rod_pulls(near[firm], far[firm], own[firm], stiff[firm], half, heights)
+
+    parked = pulls(low, low)
+    out[:, firm, HELD] = parked.T
     for case, way in CROSSED.items():
-        up = way * columns["travel_crossing"]
-        heights = np.stack([low + up, low - up], axis=-1)
-        crossed = rod_bind.rod_pulls(near, far, own, stiff, half, heights)
-        out[:, :, ROW[case]] = (crossed - parked).T
+        up = way * columns["travel_crossing"][firm]
+        out[:, firm, ROW[case]] = (pulls(low + up, low - up) - parked).T
     return list(out)
 
 

@@ -8,7 +8,7 @@ import numpy as np
 
 from axlewright.rig import SEED, Column, scores
 from axlewright.swap.chosen import Work
-from axlewright.swap.schedule import Schedule, apart
+from axlewright.swap.schedule import Schedule, clashes
 
 TOGETHER = 0.5  # of a task's doubt is the day's: rust, weather, who helps; common practice
 DRAWS = 2000
@@ -46,10 +46,7 @@ def drawn(
 
 def ends_drawn(work: Work, schedule: Schedule, times: Mapping[str, Column]) -> Mapping[str, Column]:
     """End of each task, s, when the order, the hands and the spots stay as planned."""
-    clash: dict[str, set[str]] = {key: set(work.after[key]) for key in schedule.order}
-    for one, other in apart(work):
-        clash[one].add(other)
-        clash[other].add(one)
+    clash = {key: near.union(work.after[key]) for key, near in clashes(work).items()}
     ends: dict[str, Column] = {}
     slots = {slot.key: slot for slot in schedule.slots}
     for slot in schedule.slots:

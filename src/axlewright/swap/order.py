@@ -101,11 +101,9 @@ def ordered(
 
 
 def contradicted_by(key: str) -> tuple[str, ...]:
-    """Other fields that a field is tried against."""
-    return tuple(
-        dict.fromkeys(other for rule in RULES if key in rule.fields for other in rule.fields)
-        - {key: None}.keys()
-    )
+    """Other fields that a field is tried against, in the order of the rules."""
+    beside = [rule.fields for rule in RULES if key in rule.fields]
+    return tuple(dict.fromkeys(other for fields in beside for other in fields if other != key))
 
 
 def differs(row: OrderRow) -> bool:

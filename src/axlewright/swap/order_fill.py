@@ -44,10 +44,6 @@ class Filled:
         return self.whence not in {"assumed", "too rough"}
 
 
-def _point(name: str, way: str) -> Number:
-    return lambda c: c[f"point_{name}_{way}"]
-
-
 def _face(c: Columns) -> Column:
     """Half of face to face, m."""
     return c["track"] / 2.0 + c["wheel_offset"] - c["wheel_spacer"]

@@ -237,10 +237,8 @@ def fasteners_are_used_twice(said: str) -> Wrong | None:
     )
 
 
-@about("reuse.shafts", "tube.bare_left", "tube.bare_right", "ends.shaft_splines")
-def shafts_are_reused_unread(
-    said: str, _left: float, _right: float, _splines: float
-) -> Wrong | None:
+@about("reuse.shafts")
+def shafts_are_reused_unread(said: str) -> Wrong | None:
     """Reused shafts are read: splines, seal place, ears, and their length against the tubes."""
     return _unread(
         "shafts", said, "Splines, seal place and ears, and their length for these tubes."

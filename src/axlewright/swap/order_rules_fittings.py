@@ -49,14 +49,6 @@ def _wrong_hole(name: str) -> Rule:
     return hole_and_sleeve_differ
 
 
-ARM_BUSHING = _too_wide("arm")
-ARM_HOLE = _wrong_hole("arm")
-TRACK_BAR_BUSHING = _too_wide("track_bar")
-TRACK_BAR_HOLE = _wrong_hole("track_bar")
-DAMPER_BUSHING = _too_wide("damper")
-DAMPER_HOLE = _wrong_hole("damper")
-
-
 @about("arm.apart", "width.overall")
 def arms_stand_outside(apart: float, whole: float) -> Wrong | None:
     """Arm brackets stand well inside the wheels."""
@@ -217,4 +209,7 @@ def u_bolts_do_not_go_round(inside: float, outer: float) -> Wrong | None:
     )
 
 
-RULES: Final = tuple(each for each in list(vars().values()) if isinstance(each, Rule))
+RULES: Final = (
+    *(made(name) for name in BRACKETS for made in (_too_wide, _wrong_hole)),
+    *(each for each in list(vars().values()) if isinstance(each, Rule)),
+)

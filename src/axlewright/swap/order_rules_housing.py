@@ -17,7 +17,7 @@ SLIP: Final = 0.0015  # m: a tube that passes another's bore has less room than 
 
 @about("tube.outer", "tube.wall")
 def wall_leaves_no_bore(outer: float, wall: float) -> Wrong | None:
-    """A tube has a bore, and a wall of this trade is a fifth of it at most."""
+    """A tube has a bore: a wall of this trade is under a quarter of its diameter."""
     if wall < 0.25 * outer:
         return None
     return Wrong(

@@ -7,7 +7,7 @@ from typing import Final
 import numpy as np
 
 from axlewright.errors import AxlewrightError
-from axlewright.rig import Change, Column, Rig, drawn_columns, drawn_geometry_columns
+from axlewright.rig import Change, Column, Rig, drawn_geometry_columns, point_columns
 from axlewright.swap.bolts import TorqueLine, torque_lines
 from axlewright.swap.chosen import Work, chosen
 from axlewright.swap.doubt import DRAWS, Band, band_of, drawn, ends_drawn, middle_of
@@ -197,10 +197,9 @@ def _three(values: Column) -> tuple[float, float, float]:
 def _blocks(rig: Rig, work: Work) -> tuple[str, ...]:
     if "ratio_check" not in work.by_key or not {"axle_ratio", "other_ratio"} <= rig.given.keys():
         return ()
-    c = drawn_columns(rig, 0, 1)
-    given = rig.given
-    here = given["axle_ratio"].value / float(c["radius"][0])
-    there = given["other_ratio"].value / float(c["other_hub_height"][0])
+    c = point_columns(rig)
+    here = float(c["axle_ratio"][0] / c["radius"][0])
+    there = float(c["other_ratio"][0] / c["other_hub_height"][0])
     if abs(here / there - 1.0) <= AGREE:
         return ()
     gap = f"{100.0 * abs(here / there - 1.0):.1f} %"

@@ -14,7 +14,6 @@ from axlewright.swap.chosen import Work, in_order
 
 MINUTE: Final = 60.0
 SPOTS: Final = ("left", "right", "middle", "cab")  # one crew at a time in each
-FREE: Final = ("bench", "apart", "shop", "road")
 NAMES: Final = ("A", "B", "C")
 EFFORT: Final = 1.0  # the solver's own count of work: the same answer on any machine
 
@@ -129,12 +128,13 @@ def _by_rules(work: Work, people: int, minutes: Mapping[str, int]) -> dict[str, 
         lambda key: (-hands[key], -tails[key]),
         lambda key: (-tails[key] - 3 * minutes[key], rank[key]),
     )
-    clash = _clashes(work)
+    clash = clashes(work)
     found = [_in_turn(work, people, minutes, sorted(minutes, key=rule), clash) for rule in rules]
     return min(found, key=lambda starts: max(starts[key] + minutes[key] for key in starts))
 
 
-def _clashes(work: Work) -> dict[str, set[str]]:
+def clashes(work: Work) -> dict[str, set[str]]:
+    """By task, those that may not happen while it does."""
     clash: dict[str, set[str]] = {task.key: set() for task in work.tasks}
     for one, other in apart(work):
         clash[one].add(other)

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
 
-from axlewright.tables.reading import look_up, number, rows
+from axlewright.tables.reading import number, rows
 from axlewright.tables.sources import Origin, origin
 
 
@@ -28,8 +28,9 @@ class Option:
     """One change to choose from.
 
     ``group`` is wait, repair, reinforce, ease the load or replace. ``only_if`` is a field and the
-    word it must hold. ``heat`` is how far a weld's heat may pull a tube's end, m; ``detail`` the
-    weld detail that it adds to the tube, ``weld_class`` how it is to be welded, ``check`` what
+    word it must hold; what ``needs_straight`` goes on no bent housing. ``heat`` is how far a
+    weld's heat may pull a tube's end, m; ``detail`` the weld detail that it adds to the tube,
+    ``weld_class`` how it is to be welded, ``check`` what
     proves it straight. ``hours`` are a practised hand's on a hoist, ``days`` off the road, ``mass``
     what geometry does not tell, kg. ``sells`` is the share of the old axle that is freed,
     ``kept`` the share of the price that comes back at the end. ``renews`` names what comes new.
@@ -215,11 +216,6 @@ def option_tyres() -> Mapping[str, OptionTyre]:
         row["key"]: OptionTyre(key=row["key"], sidewall=row["sidewall"], origin=origin(row))
         for row in rows("options_tyres")
     }
-
-
-def option(key: str) -> Option:
-    """Find one change by key."""
-    return look_up(options(), key, what="change to choose from")
 
 
 def _band(row: Mapping[str, str], name: str, unit: str = "") -> Band:

@@ -39,12 +39,13 @@ from axlewright.upkeep.looks import (
     looks_since,
     may_drive,
     open_looks,
+    settles,
     wanted_looks,
     where_of,
 )
 from axlewright.upkeep.off_centre import OFF_CENTRE, off_centre_objections
 from axlewright.upkeep.on_record import Bent, OnRecord, Piece, on_record
-from axlewright.upkeep.outlived import Outlived, still_of
+from axlewright.upkeep.outlived import SPOKE, Outlived, still_of
 from axlewright.upkeep.packing import best_choice, gain_of
 from axlewright.upkeep.past import BrokeAgainstOrder, Driven, Past, against_order, broken, driven
 from axlewright.upkeep.past_readings import PastReading
@@ -56,6 +57,7 @@ from axlewright.upkeep.readings import (
     Verdict,
     Worth,
     contradicted,
+    judged_again,
     limits_for,
     objections,
     procedures_of,
@@ -72,6 +74,7 @@ __all__ = [
     "NOTHING",
     "OCCASIONS",
     "OFF_CENTRE",
+    "SPOKE",
     "Bent",
     "BrokeAgainstOrder",
     "Carried",
@@ -123,6 +126,7 @@ __all__ = [
     "dues",
     "gain_of",
     "ground_met",
+    "judged_again",
     "least_set",
     "limits_for",
     "located",
@@ -136,6 +140,7 @@ __all__ = [
     "open_looks",
     "outing_of",
     "procedures_of",
+    "settles",
     "share_bands",
     "sheet",
     "still_of",

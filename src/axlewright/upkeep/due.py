@@ -32,7 +32,7 @@ def driven_since(history: Sequence[Kept], kept: Kept | None, odometer: float | N
 
     Without an entry it is all that is on record.
     """
-    after = [each for each in history if kept is None or _order(each) > _order(kept)]
+    after = [each for each in history if kept is None or each.order > kept.order]
     trips = sum(each.body.distance for each in after if isinstance(each.body, Trip))
     read = [each.odometer for each in history if each.odometer is not None]
     now = odometer if odometer is not None else max(read, default=None)
@@ -46,7 +46,7 @@ def dues(
     history: Sequence[Kept], axle: str, today: dt.date, odometer: float | None = None
 ) -> tuple[Due, ...]:
     """Everything that comes due on an axle, the most pressing first."""
-    ordered = sorted(history, key=_order)
+    ordered = sorted(history, key=lambda each: each.order)
     told = [
         due
         for each in intervals().values()
@@ -64,7 +64,7 @@ def _due(
     began = _began(ordered, interval.begins)
     if interval.begins and began is None:
         return None
-    fresh = began is not None and (done is None or _order(done) < _order(began))
+    fresh = began is not None and (done is None or done.order < began.order)
     start = began if fresh else done
     far = interval.first if fresh and interval.first is not None else interval.every
     if start is not None and not fresh and far is None and interval.days is None:
@@ -114,10 +114,6 @@ def _began(ordered: Sequence[Kept], begins: str) -> Kept | None:
     return _done(ordered, begins) if begins else None
 
 
-def _order(kept: Kept) -> tuple[dt.date, int]:
-    return kept.on, kept.number
-
-
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Carried:
     """What one part went through, wherever it was fitted: distance (m), trips and hits."""
@@ -142,8 +138,8 @@ def carried(fitments: Sequence[Fitment], history: Sequence[Kept]) -> Carried:
             each
             for each in history
             if each.rig == fitment.rig
-            and _order(each) > start
-            and (not fitment.ended or _order(each) < end)
+            and each.order > start
+            and (not fitment.ended or each.order < end)
         ]
         here = [each for each in during if isinstance(each.body, Trip)]
         trips += here

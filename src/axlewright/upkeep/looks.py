@@ -152,7 +152,7 @@ def open_looks(history: Sequence[Kept]) -> tuple[tuple[Kept, LookTaken], ...]:
     Either is closed by the same look, or one at the same part and side, taken later and ending
     better; a stop as well by work that was entered for it in between.
     """
-    ordered = sorted(history, key=_order)
+    ordered = sorted(history, key=lambda each: each.order)
     found = []
     for place, kept in enumerate(ordered):
         look = kept.body
@@ -160,14 +160,15 @@ def open_looks(history: Sequence[Kept]) -> tuple[tuple[Kept, LookTaken], ...]:
             continue
         later = ordered[place + 1 :]
         if look.state == "stop":
-            mended = next((i for i, each in enumerate(later) if _settles(each, kept, look)), None)
+            mended = next((i for i, each in enumerate(later) if settles(each, kept, look)), None)
             later = [] if mended is None else later[mended + 1 :]
-        if not any(_looked_again(each, look) for each in later):
+        if not any(looked_again(each, look) for each in later):
             found.append((kept, look))
     return tuple(found)
 
 
-def _settles(each: Kept, kept: Kept, look: LookTaken) -> bool:
+def settles(each: Kept, kept: Kept, look: LookTaken) -> bool:
+    """Whether an entry is work for a look: it names that look, or its part and side."""
     job = each.body
     if not isinstance(job, Job):
         return False
@@ -176,7 +177,8 @@ def _settles(each: Kept, kept: Kept, look: LookTaken) -> bool:
     )
 
 
-def _looked_again(each: Kept, look: LookTaken) -> bool:
+def looked_again(each: Kept, look: LookTaken) -> bool:
+    """Whether an entry is the same look, or one at the same part and side, that ended better."""
     again = each.body
     if not isinstance(again, LookTaken) or again.state not in {"watch", "go"}:
         return False
@@ -213,7 +215,7 @@ def may_drive(
     odometer
         As it stands now, m; where it is not known, distances are the trips'.
     """
-    ordered = [kept for kept in sorted(history, key=_order) if kept.on <= today]
+    ordered = [kept for kept in sorted(history, key=lambda each: each.order) if kept.on <= today]
     reasons = [
         Reason(
             state=each.state,
@@ -233,7 +235,7 @@ def may_drive(
     hit = next((each for each in reversed(ordered) if isinstance(each.body, Hit)), None)
     wanted = [(each, _since(ordered, Trip, Hit)) for each in before]
     if hit is not None:
-        wanted += [(each, _order(hit)) for each in wanted_looks("after_hit", axle, words)]
+        wanted += [(each, hit.order) for each in wanted_looks("after_hit", axle, words)]
     looked = 0
     for look, since in wanted:
         told = _latest(ordered, look, since, today, odometer)
@@ -246,13 +248,9 @@ def may_drive(
     return Drive(state=state, reasons=tuple(reasons), looked=looked, wanted=len(wanted))
 
 
-def _order(kept: Kept) -> tuple[dt.date, int]:
-    return kept.on, kept.number
-
-
 def _since(ordered: Sequence[Kept], *kinds: type) -> tuple[dt.date, int]:
     """Place of the last trip or hit: a look has to come after it."""
-    after = [_order(each) for each in ordered if isinstance(each.body, kinds)]
+    after = [each.order for each in ordered if isinstance(each.body, kinds)]
     return after[-1] if after else _NEVER
 
 
@@ -324,7 +322,7 @@ def _latest(  # noqa: PLR0911  (one way out for each state)
     assert isinstance(look, LookTaken)  # noqa: S101  (chosen so above)
     if look.state in {"stop", "fix before trip"}:
         return None  # told among the open ones
-    if _order(last) <= since and not _still_watched(ordered, last, look, today, odometer):
+    if last.order <= since and not _still_watched(ordered, last, look, today, odometer):
         return _unseen(wanted, f"last looked at on {last.on}, before the last trip or hit")
     if wanted.occasion == "before_trip" and (today - last.on).days > FRESH:
         return _unseen(wanted, f"last looked at on {last.on}, more than {FRESH} days ago")
@@ -343,7 +341,7 @@ def _latest(  # noqa: PLR0911  (one way out for each state)
 
 def looks_since(wanted: WantedLook, ordered: Sequence[Kept], today: dt.date) -> str:
     """Why the last look of a kind no longer counts: empty where it does, or was never taken."""
-    ordered = [kept for kept in sorted(ordered, key=_order) if kept.on <= today]
+    ordered = [kept for kept in sorted(ordered, key=lambda each: each.order) if kept.on <= today]
     after = (Hit,) if wanted.occasion == "after_hit" else (Trip, Hit)
     since = _since(ordered, *after) if wanted.occasion in {"before_trip", "after_hit"} else _NEVER
     told = _latest(ordered, wanted, since, today, None)
@@ -355,7 +353,7 @@ def _still_watched(
 ) -> bool:
     if look.state != "watch":
         return False
-    trips = [each.body for each in ordered if _order(each) > _order(last)]
+    trips = [each.body for each in ordered if each.order > last.order]
     driven = [each for each in trips if isinstance(each, Trip)]
     if any(isinstance(each, Hit) for each in trips):
         return False

@@ -1,6 +1,5 @@
 """What a sum over a bowed rod and a steering wheel off centre says against driving."""
 
-import datetime as dt
 from collections.abc import Sequence
 from typing import Final
 
@@ -14,24 +13,24 @@ def off_centre_objections(history: Sequence[Kept]) -> tuple[Objection, ...]:
     """Objections of the sums on record; a sum objects or is silent, it never says go.
 
     One that objected is answered by a later one that finds nothing seen and nothing felt; where a
-    rod was bowed, work on that rod stands between the two.
+    rod was bowed, by one on that rod, with work on it between the two.
     """
-    ordered = sorted(history, key=_order)
-    sums = [each for each in ordered if _answers(each)]
-    silent = [each for each in sums if not _answers(each)["says"]]
+    ordered = sorted(history, key=lambda each: each.order)
     found: dict[str, Objection] = {}
-    for each in sums:
+    for each in ordered:
         said = _answers(each)
-        if said["says"] not in {"stop", "fix before trip"} or _answered(each, ordered, silent):
+        if not said or not said["says"] or _answered(each, ordered):
             continue
-        grave = "stop" if said["says"] == "stop" else "fix before trip"
-        what = f"{said.get('rod', '')}, the steering wheel off centre ({each.on})"
-        if said["rod"] in found and found[said["rod"]].state == "stop":
+        rod, before = said["rod"], found.get(said["rod"])
+        if before is not None and before.state == "stop":
             continue
-        found[said["rod"]] = Objection(
-            state="stop" if grave == "stop" else "fix before trip",
-            what=what,
+        found[rod] = Objection(
+            state="stop" if said["says"] == "stop" else "fix before trip",
+            what=f"{rod}, the steering wheel off centre ({each.on})",
             why=said.get("because", ""),
+            do=f"Renew it, enter the work on the {rod}, then weigh the {rod} again."
+            if said.get("bowed") == "yes"
+            else "Find what moved, put it right, then weigh it again.",
         )
     return tuple(found.values())
 
@@ -43,20 +42,17 @@ def _answers(kept: Kept) -> dict[str, str]:
     return {"rod": "", "says": "fix before trip", **dict(body.answers)}
 
 
-def _answered(one: Kept, ordered: Sequence[Kept], silent: Sequence[Kept]) -> bool:
+def _answered(one: Kept, ordered: Sequence[Kept]) -> bool:
     said = _answers(one)
-    later = [each for each in silent if _order(each) > _order(one)]
-    if said.get("bowed") != "yes":
-        return bool(later)
-    work = [
-        each
-        for each in ordered
-        if isinstance(each.body, Job)
-        and each.body.part.casefold() == said["rod"].casefold()
-        and _order(each) > _order(one)
-    ]
-    return bool(later and work and _order(later[-1]) > _order(work[0]))
+    later = [each for each in ordered if each.order > one.order]
+    if said.get("bowed") == "yes":
+        worked = (n for n, each in enumerate(later, 1) if _works_on(each, said["rod"]))
+        later = later[next(worked, len(later)) :]
+    return any(
+        told and not told["says"] and (said.get("bowed") != "yes" or told["rod"] == said["rod"])
+        for told in map(_answers, later)
+    )
 
 
-def _order(kept: Kept) -> tuple[dt.date, int]:
-    return kept.on, kept.number
+def _works_on(kept: Kept, rod: str) -> bool:
+    return isinstance(kept.body, Job) and kept.body.part.casefold() == rod.casefold()

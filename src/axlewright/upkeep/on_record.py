@@ -1,7 +1,8 @@
 """What is on record as evidence of where it is bent: the newest reading of each that still tells.
 
-A reading on a part that was replaced tells nothing of the new one, and one from before the last hit
-nothing of what that hit bent: both are left out, and that is said.
+A reading on a part that was replaced tells nothing of the new one, what is from before the last hit
+nothing of what that hit bent, and what a later look found good is gone: all that is left out, and
+that is said.
 """
 
 import datetime as dt
@@ -14,16 +15,16 @@ from axlewright.physics import steering
 from axlewright.rig import Hit, Kept, LookTaken, OwnLimit, Reading
 from axlewright.tables import (
     LocatorEvidence,
-    instrument,
     locator_evidence,
     locator_readings,
     procedure,
     procedures,
 )
 from axlewright.upkeep.locator import Located, Taken
+from axlewright.upkeep.looks import looked_again
 from axlewright.upkeep.network import NINETY
 from axlewright.upkeep.outlived import still_of
-from axlewright.upkeep.readings import limits_for, verdict
+from axlewright.upkeep.readings import judged_again
 from axlewright.upkeep.share_bands import ShareBand
 
 SIDES: Final = ("left", "right")
@@ -74,10 +75,10 @@ def on_record(
     history: Sequence[Kept], axle: str, diameter: float, own: Sequence[OwnLimit] = ()
 ) -> OnRecord:
     """Evidence out of a rig's book; ``diameter`` of the tyre (m) turns toe into an angle."""
-    ordered = sorted(history, key=_order)
+    ordered = sorted(history, key=lambda each: each.order)
     still, gone = still_of(ordered)
     hit = next((each for each in reversed(ordered) if isinstance(each.body, Hit)), None)
-    desk = _Desk(hit, diameter, {each.limit: each for each in own}, own)
+    desk = _Desk(hit, diameter, own)
     known = {key: row for key, row in locator_readings().items() if row.axle in {axle, "both"}}
     for row in locator_evidence().values():
         if row.reading in known:
@@ -95,14 +96,9 @@ def on_record(
 class _Desk:
     """Evidence as it is gathered."""
 
-    def __init__(
-        self,
-        hit: Kept | None,
-        diameter: float,
-        mine: Mapping[str, OwnLimit],
-        own: Sequence[OwnLimit],
-    ) -> None:
-        self.hit, self.diameter, self.mine, self.own = hit, diameter, mine, own
+    def __init__(self, hit: Kept | None, diameter: float, own: Sequence[OwnLimit]) -> None:
+        self.hit, self.diameter, self.own = hit, diameter, own
+        self.mine = {each.limit: each for each in own}
         self.taken: dict[str, Taken] = {}
         self.seen: dict[str, bool] = {}
         self.used: dict[str, Piece] = {}
@@ -156,11 +152,8 @@ class _Desk:
             self.levelled.append(reading.corrected != 0.0)
 
     def _verdict(self, row: LocatorEvidence, kept: Kept, reading: Reading, key: str) -> None:
-        asked, tool = procedure(reading.quantity), instrument(reading.instrument)
-        told = {
-            verdict(reading.repeats, tool, asked, shown).judged
-            for shown in limits_for(asked, self.own)
-        }
+        _, verdicts = judged_again(reading, procedure(reading.quantity), self.own)
+        told = {each.judged for each in verdicts}
         if told <= {"within", "out"} and told:
             self.seen[key] = "out" in told
             self.used[key] = self._piece(row, kept, "")
@@ -168,16 +161,25 @@ class _Desk:
             self.leave_out(row, kept, "it cannot tell within from out")
 
     def looks(self, row: LocatorEvidence, history: Sequence[Kept], *, each: bool) -> None:
-        """Take what looks found; the newest of each side stands."""
-        for kept in history:
+        """Take what looks found and no later look at the same place found good."""
+        for place, kept in enumerate(history):
             look = kept.body
-            if not isinstance(look, LookTaken) or self._before_hit(kept):
+            if not isinstance(look, LookTaken):
                 continue
             if row.of not in {"look", look.look} or (row.state and look.state != row.state):
                 continue
             if row.found and (
                 look.found != row.found or not any(part in look.part for part in row.parts)
             ):
+                continue
+            if self._before_hit(kept):
+                self.leave_out(row, kept, self._hit_words())
+                continue
+            good = _found_good(history[place + 1 :], look) if row.how == "yes" else None
+            if good is not None:
+                self.leave_out(
+                    row, kept, f"a look found it good on {good.on} (entry {good.number})"
+                )
                 continue
             for side in self._sides(look, each=each):
                 key = f"{row.reading}_{side}" if side else row.reading
@@ -192,7 +194,8 @@ class _Desk:
 
     def leave_out(self, row: LocatorEvidence, kept: Kept, why: str) -> None:
         """Say that something on record is no evidence, and why."""
-        side = kept.body.side if isinstance(kept.body, Reading) else ""
+        each = locator_readings()[row.reading].each
+        side = kept.body.side if each and isinstance(kept.body, Reading | LookTaken) else ""
         piece = self._piece(row, kept, side, why)
         if not any(p.number == piece.number and p.key == piece.key for p in self.left):
             self.left.append(piece)
@@ -213,11 +216,11 @@ class _Desk:
         )
 
     def _before_hit(self, kept: Kept) -> bool:
-        return self.hit is not None and _order(kept) < _order(self.hit)
+        return self.hit is not None and kept.order < self.hit.order
 
     def _hit_words(self) -> str:
         on = "" if self.hit is None else f" of {self.hit.on}"
-        return f"it was read before the hit{on} and says nothing of what that bent"
+        return f"it is from before the hit{on} and says nothing of what that bent"
 
     def told(self) -> OnRecord:
         """Everything, the newest first."""
@@ -233,9 +236,14 @@ class _Desk:
         )
 
 
+def _found_good(later: Sequence[Kept], look: LookTaken) -> Kept | None:
+    """The first later look at the same place that ended in go; a watch may still be wet."""
+    for kept in later:
+        again = kept.body
+        if isinstance(again, LookTaken) and again.state == "go" and looked_again(kept, look):
+            return kept
+    return None
+
+
 def _is_of(kept: Kept, quantity: str) -> bool:
     return isinstance(kept.body, Reading) and kept.body.quantity == quantity
-
-
-def _order(kept: Kept) -> tuple[dt.date, int]:
-    return kept.on, kept.number

@@ -1,6 +1,5 @@
 """Readings that outlived the part they were taken on: they no longer count, and that is said."""
 
-import datetime as dt
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Final
@@ -8,6 +7,7 @@ from typing import Final
 from axlewright.rig import Fitted, Job, Kept, Reading, TakenOff
 from axlewright.tables import reading_parts
 
+SPOKE: Final = "it spoke against driving"  # why a new part has to be read
 RENEWED: Final = {
     "wheel_fitted": "wheel",
     "hub_fitted": "hub",
@@ -53,7 +53,7 @@ def _replaced(kept: Kept, swaps: Sequence[Kept]) -> Kept | None:
     reading = kept.body
     if not isinstance(reading, Reading):
         return None
-    after = [each for each in swaps if _order(each) > _order(kept)]
+    after = [each for each in swaps if each.order > kept.order]
     return next((each for each in after if _ends(each, reading, swaps)), None)
 
 
@@ -77,7 +77,7 @@ def _place(body: TakenOff, swap: Kept, swaps: Sequence[Kept]) -> str:
         for each in swaps
         if isinstance(each.body, Fitted)
         and each.body.component == body.component
-        and _order(each) < _order(swap)
+        and each.order < swap.order
     ]
     return before[-1] if before else ""
 
@@ -85,7 +85,3 @@ def _place(body: TakenOff, swap: Kept, swaps: Sequence[Kept]) -> str:
 def _same_side(place: str, side: str) -> bool:
     named = {each for each in ("left", "right") if each in place.casefold().split()}
     return not named or side not in {"left", "right"} or side in named
-
-
-def _order(kept: Kept) -> tuple[dt.date, int]:
-    return kept.on, kept.number

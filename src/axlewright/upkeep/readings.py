@@ -12,7 +12,7 @@ import numpy as np
 
 from axlewright.physics import measurement
 from axlewright.rig import OwnLimit, Reading
-from axlewright.tables import Instrument, Procedure, instruments, limit, procedures
+from axlewright.tables import Instrument, Procedure, instrument, instruments, limit, procedures
 from axlewright.upkeep.looks import Objection
 
 Judged: TypeAlias = Literal["within", "out", "cannot tell"]
@@ -169,6 +169,19 @@ def verdict(
         repeats=repeats,
         better=better,
         says=_says(judged, holds=procedure.holds),
+    )
+
+
+def judged_again(
+    reading: Reading, procedure: Procedure, own: Sequence[OwnLimit] = ()
+) -> tuple[Worth, tuple[Verdict, ...]]:
+    """What a kept reading is worth with the doubt it was given, and its verdicts of today."""
+    tool = instrument(reading.instrument)
+    plain = worth(reading.repeats, tool, procedure).standard
+    extra = sqrt(max(reading.standard**2 - plain**2, 0.0))
+    return worth(reading.repeats, tool, procedure, extra), tuple(
+        verdict(reading.repeats, tool, procedure, shown, extra)
+        for shown in limits_for(procedure, own)
     )
 
 

@@ -47,7 +47,7 @@ class Sheet:
 
 def sheet(history: Sequence[Kept]) -> Sheet:
     """How the sheet of a rig stands after everything in its book."""
-    ordered = sorted(history, key=_order)
+    ordered = sorted(history, key=lambda each: each.order)
     told = [each for each in ordered if isinstance(each.body, Noticed) and each.body.about == TASK]
     noticed = told[-1] if told else None
     first = told[0] if told else None
@@ -55,18 +55,18 @@ def sheet(history: Sequence[Kept]) -> Sheet:
         each
         for each in ordered
         if isinstance(each.body, LookTaken) and each.body.occasion == OCCASION
-        if first is None or _order(each) >= _order(first)
+        if first is None or each.order >= first.order
     ]
     done = {each.body.look: each for each in looked if isinstance(each.body, LookTaken)}
     checks = tuple(
         CheckDone(check=each, kept=done.get(each.key))
         for each in sorted(shimmy_checks().values(), key=lambda each: each.rank)
     )
-    since = _order(noticed) if noticed is not None else (dt.date.min, 0)
+    since = noticed.order if noticed is not None else (dt.date.min, 0)
     changes = tuple(
         each
         for each in ordered
-        if isinstance(each.body, Job) and each.body.task.startswith(TASK) and _order(each) > since
+        if isinstance(each.body, Job) and each.body.task.startswith(TASK) and each.order > since
     )
     ahead = [each for each in checks if each.check.stage != "damper"]
     damper = any("damper" in each.body.part for each in changes if isinstance(each.body, Job))
@@ -80,7 +80,3 @@ def sheet(history: Sequence[Kept]) -> Sheet:
         damper_early=damper and not all(each.sound for each in ahead),
         still=noticed is not None and answers.get("still", "yes") != "no",
     )
-
-
-def _order(kept: Kept) -> tuple[dt.date, int]:
-    return kept.on, kept.number

@@ -110,6 +110,7 @@ if typing.TYPE_CHECKING:
         last_hit,
         look_cards,
         open_words,
+        stop_lines,
         stop_words,
     )
     from axlewright.views.named_parts import kinds_meant
@@ -119,6 +120,7 @@ if typing.TYPE_CHECKING:
         OrderData,
         OrderLine,
         misfit_words,
+        missing_words,
         order_data,
         order_field_rows,
         order_lines,
@@ -174,7 +176,8 @@ __all__ = [
     "folded", "gearing_lines", "graves", "growing_picture", "history_lines", "history_rows",
     "hit_lines", "hit_words", "hours", "kinds_meant", "last_hit", "lever_groups", "limit_list",
     "located_json", "located_lines", "log_data", "log_json", "log_schema", "look_cards",
-    "measure_groups", "measure_next", "misfit_words", "missing_line", "moves_page",
+    "measure_groups", "measure_next", "misfit_words", "missing_line",
+    "missing_words", "moves_page",
     "not_chosen_line", "not_judged_line", "off_centre", "off_centre_json", "open_words", "options",
     "order_answer_schema", "order_data", "order_field_rows", "order_json", "order_lines",
     "order_picture", "order_rows", "order_sentence", "part_lines", "part_name", "part_rows",
@@ -183,7 +186,8 @@ __all__ = [
     "procedure_list_lines", "procedure_sketch", "quantity", "question_lines", "reading_lines",
     "report_data", "rests_line", "rod_of", "rods", "room_why_lines", "sentence", "severity_lines",
     "sheet_data", "sheet_lines", "shimmy_question_lines", "shook_page", "side_by_side",
-    "steering_lines", "still_line", "still_poses", "stop_words", "swap_data", "take_data",
+    "steering_lines", "still_line", "still_poses", "stop_lines", "stop_words", "swap_data",
+    "take_data",
     "taken_words", "toe_drawing", "told_lines", "travel_data", "travel_json", "travel_lines",
     "travel_rows", "travel_schema", "travel_sentence", "travel_why_lines", "tried_values",
     "tyre_rows", "wanted_look_lines", "wear_rows", "wear_sentence", "why_lines", "why_page",
@@ -202,7 +206,7 @@ _IN: dict[str, str] = {
     "been": "broke_line chapter_rows driven_sentence graves history_rows part_rows",
     "log_paper": "LogData log_data",
     "order": (
-        "ORDER_GROUPS OrderData OrderLine misfit_words order_data order_field_rows "
+        "ORDER_GROUPS OrderData OrderLine misfit_words missing_words order_data order_field_rows "
         "order_lines order_sentence"
     ),
     "order_drawing": "OrderPicture order_picture",
@@ -218,7 +222,9 @@ _IN: dict[str, str] = {
     "after_hit": "hit_lines hit_words",
     "off_centre_words": "OffCentre off_centre off_centre_json rod_of",
     "take_rods": "Rod rods",
-    "look_words": "LEADS LISTS drive_words due_words last_hit look_cards open_words stop_words",
+    "look_words": (
+        "LEADS LISTS drive_words due_words last_hit look_cards open_words stop_lines stop_words"
+    ),
     "swap_paper": "swap_data SwapData day_svg",
     "swap_words": "plan_words PlanWords StepWords BoltWords hours",
     "swap_lines": "plan_lines plan_step_lines",

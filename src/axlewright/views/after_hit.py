@@ -65,7 +65,7 @@ def hit_words(
             for each in reversed(history)
             if isinstance(each.body, Noticed)
             and each.body.about == OFF_CENTRE
-            and (hit is None or (each.on, each.number) > (hit.on, hit.number))
+            and (hit is None or each.order > hit.order)
         ),
         beyond=tuple(
             (on_ground(each.cause, system), on_ground(each.look, system))

@@ -15,6 +15,7 @@ from axlewright.rig import (
     Job,
     Kept,
     LookTaken,
+    Noticed,
     Reading,
     Remark,
     TakenOff,
@@ -23,7 +24,7 @@ from axlewright.rig import (
 )
 from axlewright.strength import Assessment
 from axlewright.tables import duties, looks, looks_lists, procedures
-from axlewright.upkeep import Carried, Driven, Outlived
+from axlewright.upkeep import OFF_CENTRE, Carried, Driven, Outlived
 from axlewright.views.answer import broken_parts
 from axlewright.views.log import happened
 
@@ -313,5 +314,7 @@ def _plain(body: object) -> str:  # noqa: PLR0911  (one way out for each kind)
             return off.reason
         case Remark() as remark:
             return remark.about
+        case Noticed(about=about) as seen if about == OFF_CENTRE:
+            return "bowed" if dict(seen.answers).get("bowed") == "yes" else ""
         case _:
             return ""

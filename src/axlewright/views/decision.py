@@ -16,7 +16,6 @@ CAUTION: Final = (
     "anything is ordered. Welding on forgings and load-bearing brackets: by a qualified welder, "
     "with this brief."
 )
-MOST_ROWS: Final = 6
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -113,11 +112,10 @@ def _reasons(decision: Decision) -> list[str]:
         )
     else:
         next_ = kind_name(after.leader) if after.leader else "nothing in reach"
-        harder = 100.0 * (float(np.median(after.margin)) / float(np.median(now.margin)) - 1.0)
         moves = f"stays the {lead}" if next_ == lead else f"moves from the {lead} to the {next_}"
-        verb = "harder" if harder >= 0.0 else "milder"
+        harder = _harder(float(np.median(now.margin)), float(np.median(after.margin)))
         then_ = f": {then(spoken(after.leader))}" if after.leader else ""
-        lines.append(f"What gives first {moves}, in a moment {abs(harder):.0f} % {verb}{then_}.")
+        lines.append(f"What gives first {moves}, in a moment {harder}{then_}.")
         lines.append(
             f"The housing bends or cracks for good within {years} in "
             f"{share_of_ten(mean(leave.cost.housing_gone))} "
@@ -150,6 +148,16 @@ def _reasons(decision: Decision) -> list[str]:
         "decides."
     )
     return lines
+
+
+def _harder(now: float, after: float) -> str:
+    """How much harder a moment is with a change than without; either may be out of reach."""
+    if not np.isfinite(after):
+        return "out of reach"
+    if not np.isfinite(now):
+        return "that is in reach, as none is now"
+    share = 100.0 * (after / now - 1.0)
+    return f"{abs(share):.0f} % {'harder' if share >= 0.0 else 'milder'}"
 
 
 def _against(decision: Decision) -> str:

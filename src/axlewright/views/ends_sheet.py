@@ -53,13 +53,18 @@ GROUPS: Final[tuple[tuple[str, str, tuple[str, ...]], ...]] = (
     (
         "springs", "Springs, dampers and stops",
         ("points.spring", "points.damper", "travel.bump_gap", "travel.damper",
-         "travel.spring_free", "travel.lift", "travel.clamped"),
+         "travel.spring_free", "travel.lift", "travel.clamped", "travel.crossing"),
     ),
-    ("shaft", "The propeller shaft", ("points.pinion", "points.transfer", "driveline.")),
+    (
+        "shaft", "The propeller shaft",
+        ("points.pinion", "points.transfer", "driveline.", "engine.", "gearbox."),
+    ),
     (
         "room", "Room under it",
-        ("travel.bumper", "travel.belly", "travel.road_pressure", "travel.trail_pressure"),
+        ("travel.bumper", "travel.belly", "travel.step", "travel.road_pressure",
+         "travel.trail_pressure"),
     ),
+    ("wheels", "What a wheel weighs", ("wheel.",)),
 )  # fmt: skip
 
 

@@ -1,23 +1,30 @@
 """An order sheet as JSON: SI whatever the reader's units, and its schema."""
 
+from collections.abc import Sequence
 from importlib.metadata import version
 from typing import Any, Final
 
 from axlewright.swap import Filled, Order, differs
 from axlewright.tables import fingerprint, order_fields
-from axlewright.views.order import ORDER_GROUPS, misfit_words
+from axlewright.views.json_schema import CONFIDENCE, TEXT, TEXTS, YES_NO, Schema, listed, shape
+from axlewright.views.order import CAUTION, ORDER_GROUPS, misfit_words
 
 ORDER_JSON: Final = 1
 UNITS: Final = {"length": "m", "offset": "m", "angle": "rad", "plain": "1", "count": "1"}
 
 
-def order_json(order: Order) -> dict[str, Any]:
-    """Everything about an order: each field, what contradicts what, whether it can be sent."""
+def order_json(order: Order, stop_lines: Sequence[str] = ()) -> dict[str, Any]:
+    """Everything about an order: each field, what contradicts what, whether it can be sent.
+
+    ``stop_lines`` are what was found on the rig that says STOP.
+    """
     return {
         "axlewright_order_answer": ORDER_JSON,
         "package": version("axlewright"),
         "tables": fingerprint(),
-        "caution": "decision support, not a certificate",
+        "caution": CAUTION,
+        "stop": bool(stop_lines),
+        "stop_lines": [*stop_lines],
         "rig": order.name,
         "axle": order.axle,
         "ready": order.ready,
@@ -65,48 +72,44 @@ def _value(filled: Filled | None) -> dict[str, Any] | str | None:
     return told
 
 
-def order_answer_schema() -> dict[str, Any]:
+def order_answer_schema() -> Schema:
     """Schema of `order_json`."""
-    text, yes = {"type": "string"}, {"type": "boolean"}
-    number = {"type": "number"}
-    band = _object({"low": number, "high": number, "confidence": {"const": 0.9}})
-    quantity = {**_object({"value": number, "unit": text}), "title": "SI"}
-    quantity["properties"] = {**quantity["properties"], "band": band}
+    number: Schema = {"type": "number"}
+    band = shape({"low": number, "high": number, "confidence": CONFIDENCE})
+    quantity = {**shape({"value": number, "unit": TEXT}, {"band": band}), "title": "SI"}
     field = {
-        "key": text,
-        "group": text,
+        "key": TEXT,
+        "group": TEXT,
         "station": {"type": "integer"},
-        "label": text,
-        "needed": yes,
-        "value": {"oneOf": [quantity, text, {"type": "null"}]},
+        "label": TEXT,
+        "needed": YES_NO,
+        "value": {"oneOf": [quantity, TEXT, {"type": "null"}]},
         "whence": {"type": ["string", "null"]},
         "tolerance": {"oneOf": [quantity, {"type": "null"}]},
-        "rig_has": {"oneOf": [quantity, text, {"type": "null"}]},
-        "why": text,
-        "source": text,
+        "rig_has": {"oneOf": [quantity, TEXT, {"type": "null"}]},
+        "why": TEXT,
+        "source": TEXT,
     }
     clash = {
-        "rule": text,
-        "fields": {"type": "array", "items": text},
+        "rule": TEXT,
+        "fields": TEXTS,
         "weight": {"enum": ["blocks", "settle", "ask"]},
-        "words": text,
+        "words": TEXT,
     }
     whole = {
         "axlewright_order_answer": {"const": ORDER_JSON},
-        **dict.fromkeys(("package", "tables", "caution", "rig", "axle"), text),
-        "ready": yes,
-        "blocked": yes,
-        "missing": {"type": "array", "items": text},
-        "contradictions": {"type": "array", "items": _object(clash)},
-        "fields": {"type": "array", "items": _object(field)},
+        **dict.fromkeys(("package", "tables", "caution", "rig", "axle"), TEXT),
+        "stop": YES_NO,
+        "stop_lines": TEXTS,
+        "ready": YES_NO,
+        "blocked": YES_NO,
+        "missing": TEXTS,
+        "contradictions": listed(shape(clash)),
+        "fields": listed(shape(field)),
     }
     return {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         "title": "An order sheet as axlewright has checked it",
         "description": "SI throughout. Ignore keys that are not told here.",
-        **_object(whole),
+        **shape(whole),
     }
-
-
-def _object(properties: dict[str, Any]) -> dict[str, Any]:
-    return {"type": "object", "properties": properties, "required": [*properties]}

@@ -1,21 +1,16 @@
 """The swap plan as JSON, SI whatever the reader's units, and its schema."""
 
-from collections.abc import Mapping
 from importlib.metadata import version
-from typing import Any, Final, TypeAlias
+from typing import Any, Final
 
 from axlewright.swap import Band, Plan, Progress, missing_values, ready
 from axlewright.tables import fingerprint
+from axlewright.views.json_schema import TEXT, TEXTS, YES_NO, Schema, listed, ref, shape
 from axlewright.views.swap_words import SWAP_CAUTION
 
-Schema: TypeAlias = dict[str, Any]
-
 VERSION: Final = 1
-TEXT: Final[Schema] = {"type": "string"}
-YES_NO: Final[Schema] = {"type": "boolean"}
 COUNT: Final[Schema] = {"type": "integer", "minimum": 0}
-TEXTS: Final[Schema] = {"type": "array", "items": TEXT}
-REFERENCE: Final[Schema] = {"$ref": "#/$defs/quantity"}
+REFERENCE: Final = ref("quantity")
 
 
 def plan_json(
@@ -130,7 +125,7 @@ def plan_schema() -> Schema:
         "package": TEXT,
         "tables": TEXT,
         "caution": TEXT,
-        "rig": _object({"name": TEXT, "axle": TEXT, "digest": TEXT, "changes": TEXTS}),
+        "rig": shape({"name": TEXT, "axle": TEXT, "digest": TEXT, "changes": TEXTS}),
         "stop": YES_NO,
         "stop_lines": TEXTS,
         "ready": YES_NO,
@@ -138,8 +133,8 @@ def plan_schema() -> Schema:
         "blocks": TEXTS,
         "people": COUNT,
         "skill": TEXT,
-        "facts": _list(
-            _object(
+        "facts": listed(
+            shape(
                 {
                     "name": TEXT,
                     "word": TEXT,
@@ -147,31 +142,31 @@ def plan_schema() -> Schema:
                 }
             )
         ),
-        "times": _object(
+        "times": shape(
             {"hands": REFERENCE, "whole": REFERENCE, "swap": maybe, "bad_day": REFERENCE}
         ),
-        "order": _object({"solver": TEXT, "end": REFERENCE, "least": REFERENCE, "gap": REFERENCE}),
-        "steps": _list(_object(step)),
-        "torques": _list(_object(torque)),
+        "order": shape({"solver": TEXT, "end": REFERENCE, "least": REFERENCE, "gap": REFERENCE}),
+        "steps": listed(shape(step)),
+        "torques": listed(shape(torque)),
         "oil": {
             "anyOf": [
-                _object(dict.fromkeys(("slope", "level", "plug", "volume", "more"), REFERENCE)),
+                shape(dict.fromkeys(("slope", "level", "plug", "volume", "more"), REFERENCE)),
                 {"type": "null"},
             ]
         },
-        "toe": {"anyOf": [_object({"aim": REFERENCE, "across": REFERENCE}), {"type": "null"}]},
-        "questions": _list(_object({"key": TEXT, "question": TEXT, "yes": YES_NO})),
-        "measures": _list(
-            _object(dict.fromkeys(("key", "title", "procedure", "before", "after"), TEXT))
+        "toe": {"anyOf": [shape({"aim": REFERENCE, "across": REFERENCE}), {"type": "null"}]},
+        "questions": listed(shape({"key": TEXT, "question": TEXT, "yes": YES_NO})),
+        "measures": listed(
+            shape(dict.fromkeys(("key", "title", "procedure", "before", "after"), TEXT))
         ),
     }
     return {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         "title": "A swap plan of axlewright",
         "description": "SI throughout. Ignore keys that are not told here.",
-        **_object(heading),
+        **shape(heading),
         "$defs": {
-            "quantity": _object(
+            "quantity": shape(
                 {
                     "value": {"type": "number"},
                     "unit": {"enum": ["s", "m", "m3", "kg", "N m", "rad", "1"]},
@@ -274,11 +269,3 @@ def _banded(low: float, value: float, high: float, unit: str) -> dict[str, Any]:
 
 def _plain(value: float, unit: str) -> dict[str, Any]:
     return {"value": value, "unit": unit, "band": None}
-
-
-def _object(properties: Mapping[str, Schema]) -> Schema:
-    return {"type": "object", "properties": dict(properties), "required": list(properties)}
-
-
-def _list(items: Schema) -> Schema:
-    return {"type": "array", "items": items}

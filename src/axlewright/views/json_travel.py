@@ -76,7 +76,10 @@ def _study(found: Travel) -> dict[str, Any]:
             "rise": _plain(float(found.wind_up.rise[0]), "m"),
         },
         "parked": {"rod": found.parked.rod, "force": _plain(found.parked.force, "N")},
-        "room": {"road": _room(found.road), "trail": _room(found.trail)},
+        "room": {
+            "road": _room(found.road, found.bands.get("touch")),
+            "trail": _room(found.trail),
+        },
         "cures": [_fix(each) for each in found.fixes],
     }
 
@@ -100,7 +103,7 @@ def _limit(each: Limit) -> dict[str, Any]:
     return {"what": each.what, "at": _plain(each.at, "m"), "ends_the_travel": each.hard}
 
 
-def _room(room: Clearance) -> dict[str, Any]:
+def _room(room: Clearance, touch: tuple[float, float] | None = None) -> dict[str, Any]:
     return {
         "pressure": _plain(room.pressure, "Pa"),
         "hub_height": _plain(room.radius, "m"),
@@ -117,7 +120,7 @@ def _room(room: Clearance) -> dict[str, Any]:
         ],
         "outline": {"unit": "m", "corners": [list(each) for each in room.outline.corners]},
         "area": _plain(room.outline.area, "m2"),
-        "touch": {"value": room.touch, "unit": "1", "band": None},
+        "touch": _plain(room.touch, "1", touch),
         "approach": _plain(room.approach, "rad"),
         "breakover": _plain(room.breakover, "rad"),
     }

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from axlewright.rig import Condition, Kept
-from axlewright.upkeep import Drive, Driven, Outlived
+from axlewright.upkeep import SPOKE, Drive, Driven, Outlived
 from axlewright.views.answer import CAUTION
 from axlewright.views.been import (
     HistoryRow,
@@ -83,7 +83,7 @@ def _unread(drive: Drive) -> list[str]:
     return [
         f"READ AGAIN: {each.what}: {each.why.rstrip('.')}. {each.do}"
         for each in drive.reasons
-        if each.state == "not looked at" and "spoke against driving" in each.why
+        if each.state == "not looked at" and each.why.startswith(SPOKE)
     ]
 
 

@@ -6,7 +6,16 @@ from dataclasses import dataclass
 from typing import Final
 
 from axlewright.rig import Hit, Job, Kept, LookState, LookTaken
-from axlewright.upkeep import Drive, Due, Reason, WantedLook, looks_since, open_looks, where_of
+from axlewright.upkeep import (
+    Drive,
+    Due,
+    Reason,
+    WantedLook,
+    looks_since,
+    open_looks,
+    settles,
+    where_of,
+)
 from axlewright.views.log import due_lines
 from axlewright.views.take_lists import on_ground
 
@@ -150,6 +159,11 @@ def stop_words(drive: Drive) -> tuple[str, ...]:
     )
 
 
+def stop_lines(drive: Drive) -> tuple[str, ...]:
+    """The same as lines that stand by themselves on paper or before a program's answer."""
+    return tuple(f"STOP: {each}" for each in stop_words(drive))
+
+
 def look_cards(
     wanted: Sequence[WantedLook], history: Sequence[Kept], today: dt.date, system: str = "metric"
 ) -> tuple[LookCard, ...]:
@@ -203,13 +217,7 @@ def open_words(history: Sequence[Kept]) -> tuple[OpenWords, ...]:
     """What stands open, the gravest first, and what would close it."""
     told = []
     for kept, look in open_looks(history):
-        work = [
-            each
-            for each in history
-            if isinstance(each.body, Job)
-            and (each.on, each.number) > (kept.on, kept.number)
-            and each.body.settles == kept.number
-        ]
+        work = [each for each in history if each.order > kept.order and settles(each, kept, look)]
         stop = look.state == "stop"
         if stop and not work:
             close = "Closed by work that is entered for it, and then by a look that finds it good."

@@ -1,6 +1,6 @@
 """An order sheet in words: field by field from wheel to wheel, and what stands in its way."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -76,11 +76,16 @@ def order_sentence(order: Order) -> str:
         return f"{whose} cannot be sent: it contradicts itself in {places}."
     if wrong or order.missing:
         parts = [f"{_things(len(wrong))} to put right before metal is cut"] if wrong else []
-        parts += [f"{len(order.missing)} needed answers are open"] if order.missing else []
+        parts += [missing_words(len(order.missing))] if order.missing else []
         return f"{whose} is not ready: {', and '.join(parts)}."
     asked = sum(each.wrong.weight == "ask" for each in order.misfits)
     also = f" {_things(asked).capitalize()} on it wants saying that it is meant." if asked else ""
     return f"{whose} adds up. Let the builder read it back before metal is cut.{also}"
+
+
+def missing_words(count: int) -> str:
+    """How many needed answers are open."""
+    return "one needed answer is open" if count == 1 else f"{count} needed answers are open"
 
 
 def misfit_words(misfit: Misfit, system: str = "metric") -> str:
@@ -120,6 +125,7 @@ class OrderData:
     """Everything that the paper says, ready to be laid out; ``blank`` is the intake sheet."""
 
     title: str
+    stops: list[str]
     sentence: str
     blank: bool
     wrong: list[str]
@@ -133,8 +139,17 @@ class OrderData:
     caution: str
 
 
-def order_data(order: Order, system: str = "metric", *, blank: bool = False) -> OrderData:
-    """Words of the order sheet on paper, or of the blank intake sheet that a shop mails."""
+def order_data(
+    order: Order,
+    system: str = "metric",
+    stop_lines: Sequence[str] = (),
+    *,
+    blank: bool = False,
+) -> OrderData:
+    """Words of the order sheet on paper, or of the blank intake sheet that a shop mails.
+
+    ``stop_lines`` are what was found on the rig that says STOP; they stand before the sheet.
+    """
     picture = order_picture(order, system, blank=blank)
     lines = order_field_rows(order, system)
     groups: list[dict[str, object]] = [
@@ -148,6 +163,7 @@ def order_data(order: Order, system: str = "metric", *, blank: bool = False) -> 
     whose = f"{order.name}: " if order.name else ""
     return OrderData(
         title=f"Intake sheet: a {order.axle} axle" if blank else f"{whose}order of an axle",
+        stops=[] if blank else [*stop_lines],
         sentence=BLANK if blank else order_sentence(order),
         blank=blank,
         wrong=[] if blank else [misfit_words(each, system) for each in order.misfits],

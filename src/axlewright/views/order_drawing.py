@@ -89,7 +89,8 @@ def order_picture(order: Order, system: str = "metric", *, blank: bool = False) 
         pen.box(end, -1.25 * tube, end + out * 60.0, 1.25 * tube, weight="part")
         pen.box(end + out * 60.0, -1.6 * tube, face - out * 40.0, 1.6 * tube, weight="thin")
         pen.line([(face, -2.4 * tube), (face, 2.4 * tube)], "heavy")
-    places = _fittings(pen, at, sure, middle, tube)
+    bar = -1.0 if _word(told.get("track_bar.side")) == "left" else 1.0
+    places = _fittings(pen, at, sure, middle, tube, bar)
     flags = {
         1: (left - 0.5 * TYRE, -0.6 * up),
         2: (left, -2.2 * tube),
@@ -132,9 +133,12 @@ def _wheels(pen: Pen, left: float, right: float, up: float, *, dashed: bool) -> 
 
 
 def _fittings(
-    pen: Pen, at: Mapping[str, float], sure: set[str], middle: float, tube: float
+    pen: Pen, at: Mapping[str, float], sure: set[str], middle: float, tube: float, side: float
 ) -> dict[int, Point]:
-    """Draw seats and brackets; gives the place that each number points to."""
+    """Draw seats and brackets; gives the place that each number points to.
+
+    ``side`` is that of the track bar's bracket: -1 left, 1 right.
+    """
     half, up = 0.5 * at["spring.apart"], -max(at["spring.up"], tube)
     places: dict[int, Point] = {}
     for out in (-1.0, 1.0):
@@ -150,7 +154,7 @@ def _fittings(
         pen.disc(damper, 0.35 * tube, 12.0, dashed="damper.apart" not in sure)
         if out > 0:
             places |= {7: (x, up), 8: (arm + 20.0, deep), 12: (damper, 0.35 * tube)}
-    bar = middle + at["track_bar.from_middle"]
+    bar = middle + side * at["track_bar.from_middle"]
     high = -at["track_bar.above"]
     dashed = "track_bar.above" not in sure
     pen.box(bar - 30.0, high - 26.0, bar + 30.0, -tube, dashed=dashed)

@@ -21,6 +21,7 @@ from axlewright.views.driveline import (
     whirl_lines,
 )
 from axlewright.views.phrases import quantity
+from axlewright.views.pose_words import aside, steered
 from axlewright.views.room import (
     RoomPicture,
     changed_lines,
@@ -178,11 +179,11 @@ def plain_lines(found: Travel, line: Driveline, system: str = "metric") -> list[
     )
     steers = "The wheels steer themselves" if found.points.steers else "The axle steers"
     told.append(
-        f"{steers} {_steer(low.steers)} hanging and {_steer(high.steers)} in bump; as the body "
+        f"{steers} {steered(low.steers)} hanging and {steered(high.steers)} in bump; as the body "
         f"rolls by a degree the axle steers by {abs(found.now.roll_steer):.2f} of it."
     )
-    aside = [_aside(each.shift - ride.shift, system) for each in (low, high)]
-    told.append(f"Sideways the axle moves {aside[0]} hanging and {aside[1]} in bump.")
+    shifts = [aside(each.shift - ride.shift, system) for each in (low, high)]
+    told.append(f"Sideways the axle moves {shifts[0]} hanging and {shifts[1]} in bump.")
     bind = bind_lines(found, system)
     return [*told, *(bind or ["Parked, no rod fights another that could be told from here."])]
 
@@ -219,7 +220,7 @@ def deeper_rows(found: Travel, system: str = "metric") -> tuple[tuple[str, str],
         ),
         ("roll steer", f"{now.roll_steer:+.2f} of the roll"),
     ]
-    if found.points.steers and found.points.arms != "leaves":
+    if found.points.steers and found.points.barred:
         rows.append(("drag link against track bar, slopes", angle(now.slope_apart)))
     rows += steering_lines(found, system)
     rows.append(("worst pull of a rod, parked", quantity(abs(now.parked), "force", system, 2)))
@@ -277,15 +278,3 @@ def _updown(value: float) -> str:
     if abs(value) < 9e-4:
         return "the same"
     return f"{angle(abs(value))} {'higher' if value > 0.0 else 'lower'}"
-
-
-def _steer(value: float) -> str:
-    if abs(value) < 9e-4:
-        return "not at all"
-    return f"{angle(abs(value))} to the {'left' if value > 0.0 else 'right'}"
-
-
-def _aside(value: float, system: str) -> str:
-    if abs(value) < 5e-4:
-        return "not at all"
-    return f"{length(abs(value), system)} to the {'left' if value > 0.0 else 'right'}"

@@ -57,10 +57,9 @@ def pose_told(pose: Pose, system: str = "metric") -> PoseTold:
         lines += [_caster(pose), _turned(pose)]
     else:
         lines.append(f"The pinion looks {_updown(pose.pinion)}.")
-        lines.append(f"The axle steers {_aside_angle(pose.steers)}.")
+        lines.append(f"The axle steers {steered(pose.steers)}.")
     if abs(pose.shift) > STILL:
-        way = "left" if pose.shift > 0.0 else "right"
-        lines.append(f"The axle has moved {length(abs(pose.shift), system)} to the {way}.")
+        lines.append(f"The axle has moved {aside(pose.shift, system)}.")
     lines.append(_left_line(pose.left, system))
     return PoseTold(words=" ".join(lines), lines=tuple(lines), labels=_labels(pose, system))
 
@@ -90,7 +89,7 @@ def _caster(pose: Pose) -> str:
 
 def _turned(pose: Pose) -> str:
     if abs(pose.arm) < STILL:
-        return f"The wheels steer themselves {_aside_angle(pose.steers)}."
+        return f"The wheels steer themselves {steered(pose.steers)}."
     left, right = pose.heading
     return f"The left wheel is turned {angle(abs(left))}, the right one {angle(abs(right))}."
 
@@ -101,10 +100,18 @@ def _updown(value: float) -> str:
     return f"{angle(abs(value))} {'higher' if value > 0.0 else 'lower'} than at ride"
 
 
-def _aside_angle(value: float) -> str:
+def steered(value: float) -> str:
+    """How far something steers, rad, left positive."""
     if abs(value) < 9e-4:
         return "not at all"
     return f"{angle(abs(value))} to the {'left' if value > 0.0 else 'right'}"
+
+
+def aside(value: float, system: str) -> str:
+    """How far something stands off sideways, m, left positive."""
+    if abs(value) < STILL:
+        return "not at all"
+    return f"{length(abs(value), system)} to the {'left' if value > 0.0 else 'right'}"
 
 
 def _left_line(left: tuple[Left, ...], system: str) -> str:
@@ -132,8 +139,5 @@ def _labels(pose: Pose, system: str) -> dict[str, str]:
     if abs(pose.pinion) > 9e-4:
         up = "up" if pose.pinion > 0.0 else "down"
         side += f"{', ' if side else ''}pinion {angle(abs(pose.pinion))} {up}"
-    behind = "in the middle"
-    if abs(pose.shift) > STILL:
-        way = "left" if pose.shift > 0.0 else "right"
-        behind = f"{length(abs(pose.shift), system)} to the {way}"
+    behind = aside(pose.shift, system) if abs(pose.shift) > STILL else "in the middle"
     return {"side": side or "as at ride", "behind": behind, "above": ""}

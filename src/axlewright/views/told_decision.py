@@ -7,7 +7,6 @@ from axlewright.views.decision import DecisionWords, decision_words
 from axlewright.views.decision_tyres import TYRE_GRID_NOTE, still_line, tyre_rows
 
 BAND = 78
-SHOWN = 6
 
 
 def decision_lines(

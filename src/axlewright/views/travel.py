@@ -234,12 +234,27 @@ The body rolls about a point {length(now.roll_centre, system)} over the ground.
         told = "\n".join(limit_lines(found, system))
     else:
         told = f"""
-The drag link's end follows its own arc, the axle the track bar's; where they differ, wheels turn.
-Seen from ahead the two rods are {angle(abs(now.slope_apart))} apart in slope.
+{_arcs(found)}
 In roll the axle steers {now.roll_steer:+.2f} of the roll.
 In braking the arms take {100.0 * now.anti:.0f} % of the dive (brakes 70 : 30, memory).
 """
     return [f"{found.rig.name}: {name}", *(f"  {line}" for line in told.strip().split("\n"))]
+
+
+def _arcs(found: Travel) -> str:
+    """Why an axle steers as it goes up and down."""
+    if not found.points.steers:
+        return "Left and right the axle's ends go fore and aft on the arcs of what holds them."
+    if not found.points.barred:
+        return (
+            "The drag link's end follows its own arc, the axle that of what holds it sideways; "
+            "where they differ, wheels turn."
+        )
+    return (
+        "The drag link's end follows its own arc, the axle the track bar's; where they differ, "
+        "wheels turn.\nSeen from ahead the two rods are "
+        f"{angle(abs(found.now.slope_apart))} apart in slope."
+    )
 
 
 def _row(what: str, cells: list[str]) -> TravelRow:

@@ -11,6 +11,7 @@ from starlette.routing import BaseRoute, Route
 from axlewright.actions import (
     Bay,
     chapter_from,
+    entry_number,
     fit_from,
     log_sheet,
     note_from,
@@ -101,7 +102,7 @@ async def _been(
 def _told(bay: Bay, slug: str, at: str, right: str, system: str) -> dict[str, object]:
     log, draft = bay.log(), bay.draft(slug)
     framing = framed(slug, draft, bay)
-    number = int(at) if at.isascii() and at.isdigit() and len(at) < 6 else 1
+    number = entry_number(at) or 1
     whole = log.history(slug, replaced=True)
     pages = max(1, -(-len(whole) // A_PAGE))
     number = min(max(number, 1), pages)

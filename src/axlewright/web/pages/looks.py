@@ -12,7 +12,7 @@ from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 from starlette.routing import BaseRoute, Route
 
-from axlewright.actions import Bay, look_from, take_back_look, work_from
+from axlewright.actions import Bay, entry_number, look_from, take_back_look, work_from
 from axlewright.errors import AxlewrightError, NotKept, UnknownEntry
 from axlewright.rig import FOUND
 from axlewright.views import (
@@ -109,13 +109,13 @@ async def take_back(request: Request) -> Response:
 async def taken_back(request: Request, slug: str) -> tuple[Mapping[str, str], str | None]:
     """Enter that a look was a slip; gives what was said, and what is wrong with it."""
     said = await form_of(request)
-    number = said.get("number", "")
-    if not (number.isascii() and number.isdigit() and len(number) < 18):
+    number = entry_number(said.get("number", ""))
+    if number is None:
         raise HTTPException(422, "Which look?")
 
     def taken() -> None:
         log = bay_of(request).log()
-        take_back_look(log, slug, int(number), said.get("reason", ""), looker_of(request, slug)[0])
+        take_back_look(log, slug, number, said.get("reason", ""), looker_of(request, slug)[0])
 
     return said, await _tried(taken)
 

@@ -16,6 +16,7 @@ from axlewright.actions import (
     Bay,
     Log,
     day_of,
+    entry_number,
     own_limit,
     own_limits,
     past_readings,
@@ -116,18 +117,18 @@ async def withdraw(request: Request) -> Response:
     slug = slug_of(request)
     fields = await form_of(request)
     key = request.path_params["key"]
-    number, reason = _short(fields, "number"), _short(fields, "reason")
+    number, reason = entry_number(_short(fields, "number")), _short(fields, "reason")
 
     def done() -> None:
         log = bay_of(request).log()
         _asked(log, slug, key)
-        if not (number.isascii() and number.isdigit() and len(number) < 18):
+        if number is None:
             raise AxlewrightError(
                 "That is no reading that is kept here.", remedy="Open the page again."
             )
-        if told_again(log, slug, int(number)).procedure.key != key:
+        if told_again(log, slug, number).procedure.key != key:
             raise UnknownEntry("That is a reading of something else.", remedy="Open its own page.")
-        log.withdraw(slug, int(number), reason)
+        log.withdraw(slug, number, reason)
 
     await run_in_threadpool(done)
     return RedirectResponse(f"/axle/{slug}/measure/{key}#past", 303)
@@ -185,8 +186,7 @@ def _asked(log: Log, slug: str, key: str) -> Procedure:
 
 async def _one(request: Request, filled: Filled) -> Response:
     slug, system = slug_of(request), settings_of(request).units
-    kept = request.query_params.get("kept", "")
-    number = int(kept) if kept.isascii() and kept.isdigit() and len(kept) < 18 else 0
+    number = entry_number(request.query_params.get("kept", "")) or 0
     key = request.path_params["key"]
     told = await run_in_threadpool(_told, bay_of(request), slug, key, system, filled, number)
     refused = bool(filled.fault or filled.limit_fault or filled.taken)

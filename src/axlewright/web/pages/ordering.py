@@ -1,5 +1,6 @@
 """What to order: the sheet from wheel to wheel, each field tried as soon as it is written."""
 
+import json
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import groupby
@@ -19,10 +20,12 @@ from axlewright.views import (
     ORDER_GROUPS,
     OrderLine,
     misfit_words,
+    missing_words,
     order_field_rows,
     order_json,
     order_picture,
     order_sentence,
+    stop_lines,
 )
 from axlewright.web.framing import framed
 from axlewright.web.page import bay_of, device_of, form_and_file, form_of, page
@@ -88,9 +91,8 @@ async def paper(request: Request) -> Response:
     number = request.query_params.get("change", "")
 
     def made() -> bytes:
-        return order_pdf(
-            bay.ordering().sheet(slug, _change(bay, slug, number)), system, blank=blank
-        )
+        order = bay.ordering().sheet(slug, _change(bay, slug, number))
+        return order_pdf(order, system, stop_lines(bay.log().drive(slug)), blank=blank)
 
     name = f"{slug}-{'intake' if blank else 'order'}.pdf"
     return _file(await run_in_threadpool(made), name, "application/pdf")
@@ -105,11 +107,14 @@ async def text(request: Request) -> Response:
 
 async def as_json(request: Request) -> Response:
     """The sheet as JSON."""
-    import json
+    slug, bay = slug_of(request), bay_of(request)
+    number = request.query_params.get("change", "")
 
-    slug = slug_of(request)
-    told = await run_in_threadpool(lambda: order_json(bay_of(request).ordering().sheet(slug)))
-    return Response(json.dumps(told, allow_nan=False), media_type="application/json")
+    def made() -> str:
+        order = bay.ordering().sheet(slug, _change(bay, slug, number))
+        return json.dumps(order_json(order, stop_lines(bay.log().drive(slug))), allow_nan=False)
+
+    return Response(await run_in_threadpool(made), media_type="application/json")
 
 
 def _told(
@@ -128,6 +133,7 @@ def _told(
         "blocked": order.blocked,
         "misfits": [(each.fields[0], misfit_words(each, system)) for each in order.misfits],
         "missing": [(each.key, each.label) for each in order.missing],
+        "missing_words": missing_words(len(order.missing)),
         "groups": _groups(order, system, faults),
         "written": {**_written(order, bay.ordering().words(slug)), **said},
         "faults": {path: _fault(each) for path, each in faults.items()},

@@ -8,7 +8,7 @@ from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 from starlette.routing import BaseRoute, Route
 
-from axlewright.actions import Bay, Log, noticed_of, state_of
+from axlewright.actions import Bay, Log, noticed_of, side_of, state_of
 from axlewright.errors import AxlewrightError, NotKept, UnknownEntry
 from axlewright.rig import SIDES, Job, LookTaken
 from axlewright.tables import shimmy_checks, shimmy_questions
@@ -81,13 +81,9 @@ async def changed(request: Request) -> Response:
     """Take one thing that was changed because of the shake."""
 
     def enter(log: Log, slug: str, said: Mapping[str, str], device: str) -> None:
-        task, side = _short(said, "task"), _short(said, "side")
+        task, side = _short(said, "task"), side_of(_short(said, "side"))
         if not task:
             raise AxlewrightError("What was changed?", remedy="Say it in a few words.")
-        if side and side not in SIDES:
-            raise AxlewrightError(
-                f"{side[:20]!r} is no side.", remedy=f"One of: {', '.join(SIDES)}."
-            )
         job = Job(task=f"shimmy: {task}", part=_short(said, "part"), side=side)
         log.work(slug, job, device=device, key=_short(said, "key"))
 

@@ -64,6 +64,16 @@ def test_what_nobody_minds_is_no_sorrow():
     assert sorrow(table, SMALL, least=50e3).share == pytest.approx(0.6)
 
 
+def test_two_plants_side_by_side_are_sorry_or_glad():
+    # Good market (6 of 10): the large earns 100,000 more; bad one: it loses 160,000 more.
+    table, _ = costs(0.6)
+    pair = table[[SMALL, LARGE]]
+    sorry, glad = sorrow(pair, 0), sorrow(pair, 1)
+    assert (sorry.share, glad.share) == (pytest.approx(0.6), pytest.approx(0.4))
+    assert (sorry.about, glad.about) == (pytest.approx(100e3), pytest.approx(160e3))
+    assert glad.mean - sorry.mean == pytest.approx(52e3 - 48e3)  # what each earns on average
+
+
 def test_a_survey_that_errs_is_worth_what_the_book_prints():
     table, so = costs(0.5)
     worth = worth_of_a_look(table, so, seen=0.70, told=0.20)

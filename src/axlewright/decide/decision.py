@@ -56,7 +56,8 @@ class Decision:
     on this rig. ``advised`` is the key of the change to make, ``runner_up`` the next. ``fit`` is
     how many draws those that fit the past are worth. ``paired`` says how many times as many
     unpaired draws would tell the advised change from leaving it as sharply (or, where leaving
-    is advised, from the next).
+    is advised, from the next); that other is ``beside``, ``sorry_beside`` how often and by how
+    much it alone would have come out cheaper, ``glad_beside`` how often and by how much dearer.
     """
 
     rig: Rig
@@ -70,6 +71,9 @@ class Decision:
     unclear: bool
     sorrow: Sorrow
     sorry_for: str
+    beside: str
+    sorry_beside: Sorrow
+    glad_beside: Sorrow
     knowing_all: float
     looks: tuple[WorthLook, ...]
     flips: tuple[Flip, ...]
@@ -234,6 +238,7 @@ def _decided(
     against = keys.index(LEAVE) if keys[advised] != LEAVE else other
     least = terms.band("not_worth_a_thought").middle
     regretted = sorrow(costs, advised, least)
+    pair = costs[[advised, against]]
     return Decision(
         rig=rig,
         terms=terms,
@@ -246,6 +251,9 @@ def _decided(
         unclear=unclear,
         sorrow=regretted,
         sorry_for=keys[regretted.other] if regretted.other >= 0 else "",
+        beside=keys[against],
+        sorry_beside=sorrow(pair, 0, least),
+        glad_beside=sorrow(pair, 1, least),
         knowing_all=worth_of_knowing_all(costs),
         looks=worth_looking(rig, costs, world) if thorough else (),
         flips=_flips(rig, made, world, open_to, [keys[row] for row in order[:TOP]])

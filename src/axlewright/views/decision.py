@@ -189,15 +189,32 @@ def _against(decision: Decision) -> str:
 
 
 def _sorry(decision: Decision) -> str:
-    lost = decision.sorrow
+    lost, currency = decision.sorrow, decision.terms.currency
     if not decision.sorry_for or lost.share < 0.005:
         return "You would hardly ever be sorry: no other change would have come out cheaper."
+    told = f"{_beside(decision)} "
     other = decision.choice(decision.sorry_for).offer.option.label
     return (
-        f"You would be sorry in {share_of_ten(lost.share)} cases, by about "
-        f"{money(lost.about, decision.terms.currency)}; then most often “{other}” would have been "
-        "the better choice. Luck is in that: hard moments that come or do not."
+        f"{told}Had you known beforehand how everything turns out, something else of this list "
+        f"would have come out cheaper in {share_of_ten(lost.share)} cases, by about "
+        f"{money(lost.about, currency)}, most often “{other}”. Luck is in that: hard moments that "
+        "come or do not."
     )
+
+
+def _beside(decision: Decision) -> str:
+    """How often the one change beside the advised one would have been the better or the worse."""
+    lost, won, currency = decision.sorry_beside, decision.glad_beside, decision.terms.currency
+    other = decision.choice(decision.beside).offer.option.label
+    if decision.advised == decision.beside:
+        return "Nothing else goes on this rig."
+    sorry = f"{share_of_ten(lost.share)} cases"
+    if lost.share:
+        sorry += f", by about {money(lost.about, currency)}"
+    glad = f"{share_of_ten(won.share)}"
+    if won.share:
+        glad += f", by about {money(won.about, currency)}"
+    return f"Beside “{other}” you would be sorry in {sorry}, and glad in {glad}."
 
 
 def _looks(decision: Decision) -> list[str]:

@@ -7,7 +7,7 @@ from typing import Any
 
 import numpy as np
 
-from axlewright.decide import Carried, Choice, Decision
+from axlewright.decide import Carried, Choice, Decision, Sorrow
 from axlewright.rig import Column
 from axlewright.tables import fingerprint
 from axlewright.views.decision import decision_words
@@ -52,6 +52,11 @@ def decision_json(
             "about": _plain(lost.about, MONEY),
             "then_better": decision.sorry_for or None,
         },
+        "beside": {
+            "key": decision.beside,
+            "sorry": _share_about(decision.sorry_beside),
+            "glad": _share_about(decision.glad_beside),
+        },
         "worth_of_knowing_all": _plain(decision.knowing_all, MONEY),
         "looks": [
             {"path": look.path, "about": look.about, "worth": _plain(look.worth, MONEY)}
@@ -78,6 +83,10 @@ def decision_json(
         else {"weight": _plain(still[0], "N"), "tyre": still[1], "duty": still[2]},
         "rests_on": list(words.rests),
     }
+
+
+def _share_about(sorrow: Sorrow) -> dict[str, Any]:
+    return {"share": sorrow.share, "about": _plain(sorrow.about, MONEY)}
 
 
 def _choice(decision: Decision, choice: Choice) -> dict[str, Any]:

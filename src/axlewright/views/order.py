@@ -215,7 +215,7 @@ def _line(row: OrderRow, system: str) -> OrderLine:
         station=field.station,
         label=field.label,
         said="" if assumed else said,
-        tolerance="" if field.tolerance is None else _show(field.tolerance, _of(kind), system),
+        tolerance="" if field.tolerance is None else _within(field.tolerance, _of(kind), system),
         whence=_whence(row.filled),
         beside=_beside(row, system),
         why=field.why,
@@ -277,6 +277,12 @@ def _show(value: float, kind: str, system: str) -> str:
         return f"ET {show(value, 'length', 'mm', FINE)}"
     digits = FINE if kind == "length" else 3
     return show(value, kind, system, digits)
+
+
+def _within(value: float, kind: str, system: str) -> str:
+    if kind != "angle":
+        return _show(value, kind, system)
+    return show(value, kind, system, 2)
 
 
 def _rough(value: float, kind: str, system: str) -> str:

@@ -57,6 +57,7 @@ def decision_schema() -> Schema:
         "chosen": TEXT,
     }
     sorry = {"share": SHARE, "about": quantity, "then_better": MAYBE}
+    beside = {"share": SHARE, "about": quantity}
     still = shape({"weight": quantity, "tyre": TEXT, "duty": TEXT})
     top = {
         "axlewright_decide": {"const": VERSION},
@@ -78,6 +79,7 @@ def decision_schema() -> Schema:
         "reasons": TEXTS,
         "against": TEXT,
         "sorry": shape(sorry),
+        "beside": shape({"key": TEXT, "sorry": shape(beside), "glad": shape(beside)}),
         "worth_of_knowing_all": quantity,
         "looks": listed(shape({"path": TEXT, "about": TEXT, "worth": quantity})),
         "flips": listed(shape(flip)),

@@ -5,7 +5,6 @@
 
 import os
 import re
-import shutil
 import subprocess
 import sys
 import tempfile
@@ -23,18 +22,6 @@ import httpx
 STEPS = 60
 CLIENTS = 5
 PAUSE = 0.25  # s between two questions of one client
-NAMES = ("chromium", "chromium-browser", "google-chrome")
-FLAGS = [
-    "--no-sandbox",
-    "--disable-quic",
-    "--no-first-run",
-    "--disable-background-networking",
-    "--disable-sync",
-    "--disable-component-update",
-    "--use-gl=angle",
-    "--use-angle=swiftshader",
-    "--enable-unsafe-swiftshader",
-]
 # Moves a slider by one step and waits for the piece of the page that follows it: ms from the
 # input event to the new text, and to the frame after it was painted.
 MOVE = """(value) => new Promise((told) => {
@@ -67,11 +54,12 @@ class Row:
 def measure() -> list[Row]:
     """Value to text and to the screen, the first page, and five clients at once."""
     from playwright.sync_api import sync_playwright
+    from tools.bay_pages import FLAGS, browser_path
 
     rows: list[Row] = []
     with _server() as (address, process), sync_playwright() as driver:
-        place = next(filter(None, map(shutil.which, NAMES)), None)
-        browser = driver.chromium.launch(executable_path=place, args=FLAGS)
+        place = browser_path(driver.chromium.executable_path)
+        browser = driver.chromium.launch(executable_path=place, args=list(FLAGS))
         page = browser.new_page(base_url=address, viewport={"width": 390, "height": 844})
         page.goto("/")
         page.get_by_role("button", name=re.compile("Heron")).click()
@@ -97,7 +85,7 @@ def _slider(page: Any, slug: str) -> list[Row]:  # noqa: ANN401  (the browser's 
     return [
         Row("slider: value to text, median", median(texts), "target 50 ms"),
         Row("slider: value to text, p95", quantiles(texts, n=20)[-1], "target 110 ms"),
-        Row("slider: value to screen, median", median(paints), "painted, software GL"),
+        Row("slider: value to screen, median", median(paints), "painted in software"),
     ]
 
 

@@ -17,10 +17,13 @@ from axlewright.geometry.points import (
     linkage_of,
     rod_in_words,
 )
+from axlewright.geometry.rods import Rod
+from axlewright.geometry.steering_reach import steering_miss
 from axlewright.physics import linkage, rod_bind
 from axlewright.rig import Column
 
 ELSEWHERE = 0.3  # m: an axle that far from where it was measured has flipped over, not moved
+MOST_GIVE = 0.025  # m: a rod's two bushings give no more before their rubber is gone; memory
 TURNED = 0.2  # cosine: a rod turned further than this from where it was taped has flipped over
 TAPE_AGAIN = "Are left and right, or frame and axle, swapped? Tape both ends again."
 SMALL = 5e-4  # m: wheel movement for slopes
@@ -32,7 +35,7 @@ class Motion:
 
     ``heights`` (n, 2) are wheels above the taped ride, m; ``pose`` and ``wheels`` as those of
     `axle_poses`; ``turn`` (n, 3, 3) carries the axle's axes into the body's; ``at`` has the moved
-    points of the axle by name, (n, 3) m.
+    points of the axle by name, (n, 3) m; ``pitman`` the drop arm's end where it was turned.
     """
 
     heights: Column
@@ -42,6 +45,7 @@ class Motion:
     status: NDArray[np.int64]
     turn: Column
     at: dict[str, Column]
+    pitman: Column | None = None
 
     @property
     def shift(self) -> Column:
@@ -65,7 +69,8 @@ def motion(points: Hardpoints, heights: ArrayLike, pitman: Column | None = None)
     made = linkage.axle_poses(linkage_of(points), asked, pitman)
     pose, status = made.pose, made.status.copy()
     turn = turns_of(pose)
-    flipped = _flipped(points, pose, turn) & (status == linkage.POSED)
+    posed = (status == linkage.POSED) | (status == linkage.NOT_STEERED)
+    flipped = (_flipped(points, pose, turn) | _torn(points, made.gap)) & posed
     status[flipped] = linkage.OUT_OF_REACH
     if flipped.any():
         pose[flipped], made.wheels[flipped] = np.nan, np.nan
@@ -78,6 +83,7 @@ def motion(points: Hardpoints, heights: ArrayLike, pitman: Column | None = None)
         status=status,
         turn=turn,
         at=_carried(points, pose, turn),
+        pitman=pitman,
     )
 
 
@@ -116,8 +122,9 @@ def refuse_unreachable(points: Hardpoints, made: Motion, where: str) -> None:
         return
     lane = int(wrong[0])
     if made.status[lane] == linkage.NOT_STEERED:
+        told = steering_miss(points, made.pose[lane], made.turn[lane], made.pitman, lane)
         raise AxlewrightError(
-            f"Drag link and tie rod cannot both reach {where}.",
+            f"{told} {where}.",
             remedy="Tape the drop arm's end, the drag link's and the tie rod's ends again.",
         )
     if made.status[lane] == linkage.NOT_FINITE:
@@ -128,7 +135,9 @@ def refuse_unreachable(points: Hardpoints, made: Motion, where: str) -> None:
     worst = int(np.nanargmax(np.abs(gap))) if np.isfinite(gap).any() else 0
     name, miss = rod_in_words(points.rods[worst].name), float(gap[worst])
     if abs(miss) < max(5e-4, abs(_misfit(points, lane)[1])):
-        raise AxlewrightError(_elsewhere(points, lane, where), remedy=TAPE_AGAIN)
+        raise AxlewrightError(
+            _elsewhere(points, lane, made.heights[lane : lane + 1], where), remedy=TAPE_AGAIN
+        )
     way = "longer" if miss > 0.0 else "shorter"
     raise AxlewrightError(
         f"The {name} cannot reach {where}: it would have to be {abs(miss) * 1e3:.0f} mm {way}.",
@@ -149,15 +158,31 @@ def _misfit(points: Hardpoints, lane: int) -> tuple[str, float]:
     return name, found[name]
 
 
-def _elsewhere(points: Hardpoints, lane: int, where: str) -> str:
+def _elsewhere(points: Hardpoints, lane: int, heights: Column, where: str) -> str:
     """What is wrong where one rod does not fit, or all do but only with the axle thrown over."""
     name, off = _misfit(points, lane)
     if abs(off) < 5e-4:
-        return f"The axle would turn over {where}: it cannot get there with these ends."
+        return _thrown_over(points, lane, heights, where)
     way = "longer" if off > 0.0 else "shorter"
     return (
         f"The {rod_in_words(name)} is {abs(off) * 1e3:.0f} mm {way} than its ends are apart: "
         f"{where} the axle would stand somewhere else altogether."
+    )
+
+
+def _thrown_over(points: Hardpoints, lane: int, heights: Column, where: str) -> str:
+    """Say which rod swings furthest where every rod keeps its length, and how far the axle goes."""
+    pose = linkage.axle_poses(linkage_of(points, steers=False), heights).pose
+    turn = turns_of(pose)
+    worst = min(points.rods, key=lambda rod: _along(rod, pose, turn)[lane])
+    swing = np.degrees(np.arccos(np.clip(_along(worst, pose, turn)[lane], -1.0, 1.0)))
+    off = 1e3 * np.max(np.abs(pose[lane, :2]))
+    told = f"The axle would turn over {where}: it cannot get there with these ends."
+    if not np.isfinite(swing):
+        return told
+    return (
+        f"{told} The {rod_in_words(worst.name)} would swing by {swing:.0f}° and the axle move "
+        f"{off:.0f} mm."
     )
 
 
@@ -279,12 +304,28 @@ def _flipped(points: Hardpoints, pose: Column, turn: Column) -> NDArray[np.bool_
     """Poses that satisfy every length on the wrong side of a dead centre."""
     away = np.max(np.abs(pose[:, :2]), axis=1) > ELSEWHERE
     for rod in points.rods:
-        first = unit_vector(rod.axle - rod.frame)
-        moved = (turn @ rod.axle[..., None])[..., 0]
-        line = pose[:, :3] + moved - rod.frame
-        along = np.sum(line * first, axis=-1)
-        away |= along < TURNED * rod.length
+        away |= _along(rod, pose, turn) * linkage.rod_lengths(rod.frame, _end(rod, pose, turn)) < (
+            TURNED * rod.length
+        )
     return np.asarray(away)
+
+
+def _end(rod: Rod, pose: Column, turn: Column) -> Column:
+    return np.asarray(pose[:, :3] + (turn @ rod.axle[..., None])[..., 0])
+
+
+def _along(rod: Rod, pose: Column, turn: Column) -> Column:
+    """Cosine of a rod's turn from where it was taped, (n,)."""
+    line = unit_vector(_end(rod, pose, turn) - rod.frame)
+    return np.asarray(np.sum(line * unit_vector(rod.axle - rod.frame), axis=-1))
+
+
+def _torn(points: Hardpoints, gap: Column) -> NDArray[np.bool_]:
+    """Poses that bushings cannot give: the rods of five or more pulled further than rubber goes."""
+    if len(points.rods) <= 4:
+        return np.zeros(len(gap), dtype=np.bool_)
+    worst = np.stack([rod.give(points.columns["bushing_stiffness"]) for rod in points.rods], -1)
+    return np.asarray(np.max(np.abs(gap) - MOST_GIVE * worst, axis=-1) > 0.0)
 
 
 def unit_vector(vector: Column) -> Column:

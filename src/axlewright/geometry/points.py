@@ -11,24 +11,14 @@ from typing import Final
 
 import numpy as np
 
+from axlewright.geometry.radius_arms import RADIUS_APART, TWIST_BUSH, radius_end, radius_end_moved
+from axlewright.geometry.rods import Rod
 from axlewright.physics import linkage, metals, section
 from axlewright.rig import POINTS, Column, Columns, Words
 
 SIDES: Final = ("left", "right")
 FAR = 20.0  # m: an arc so wide that a leaf spring moves straight up
-TWIST_BUSH = 0.15  # share of an arm's bushing that a radius arm's soft one has; memory
 LEAF_SHARE = 0.75  # arc's radius over the half leaf: a uniform-strength leaf, derived
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Rod:
-    """One rod: its name, its ends (n, 3), its own length and stiffness (n,), m and N/m."""
-
-    name: str
-    frame: Column
-    axle: Column
-    length: Column
-    stiffness: Column
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -67,6 +57,10 @@ class Hardpoints:
         """One rod by name."""
         return next(each for each in self.rods if each.name == name)
 
+    def bolt(self, rod: Rod) -> Column:
+        """Where a rod is bolted to the axle, (n, 3): of a radius arm its near bolt."""
+        return self.at.get(_ends(rod.name)[1], rod.axle)
+
     def moved(self, name: str, by: tuple[float, float, float]) -> "Hardpoints":
         """Move a point, rods keep their lengths."""
         at = {**self.at, name: self.at[name] + np.asarray(by)}
@@ -74,15 +68,15 @@ class Hardpoints:
 
     def with_places(self, at: Mapping[str, Column]) -> "Hardpoints":
         """Give the same rods between other points."""
-        rods = tuple(
-            replace(
-                rod,
-                frame=at.get(_ends(rod.name)[0], rod.frame),
-                axle=at.get(_ends(rod.name)[1], rod.axle),
-            )
-            for rod in self.rods
-        )
-        return replace(self, at=at, rods=rods)
+        radius = self.arms == "radius arms"
+        rods = []
+        for rod in self.rods:
+            near, far = _ends(rod.name)
+            end = at.get(far, rod.axle)
+            if radius and rod.name.startswith("arm_"):
+                end = radius_end_moved(self.at, at, rod)
+            rods.append(replace(rod, frame=at.get(near, rod.frame), axle=end))
+        return replace(self, at=at, rods=tuple(rods))
 
     def longer(self, name: str, by: float | Column) -> "Hardpoints":
         """Give one rod another length."""
@@ -137,7 +131,7 @@ def rod_in_words(name: str) -> str:
     stem = name.removesuffix("_left").removesuffix("_right")
     return side + {
         "arm": "lower arm",
-        "arm_far": "radius arm at its far bolt",
+        "arm_far": "radius arm",
         "upper_arm": "upper arm",
         "third_arm": "upper arm",
         "track_bar": "track bar",
@@ -180,34 +174,30 @@ def _rod(
     name: str, columns: Columns, words: Words, at: Mapping[str, Column], then: Mapping[str, Column]
 ) -> Rod:
     near, far = _ends(name)
-    own = name.replace("arm_far", "arm")
-    length = linkage.rod_lengths(then[near], then[far]) + columns[f"longer_{own}"]
+    own, bush = name.replace("arm_far", "arm"), columns["bushing_stiffness"]
     kind = "track_bar" if name == "track_bar" else "arm"
+    if words["held_by.arms"] == "radius arms" and kind == "arm":
+        end = radius_end(then, name)
+        made = Rod(
+            name=name,
+            frame=then[near],
+            axle=end,
+            length=linkage.rod_lengths(then[near], end) + columns[f"longer_{own}"],
+            stiffness=TWIST_BUSH * bush / RADIUS_APART**2,
+            soft=TWIST_BUSH,
+        )
+        return replace(made, frame=at[near], axle=radius_end_moved(then, at, made))
+    length = linkage.rod_lengths(then[near], then[far]) + columns[f"longer_{own}"]
     outer = columns[f"{kind}_outer"]
     inner = np.maximum(outer - 2.0 * columns[f"{kind}_wall"], 0.0)
-    bar, bush = metals.STEEL * section.area(outer, inner) / length, columns["bushing_stiffness"]
-    stiff = 1.0 / (1.0 / bar + 2.0 / bush)
-    if words["held_by.arms"] == "radius arms" and kind == "arm":
-        stiff = _radius_rod(at, near, bush)
-    return Rod(name=name, frame=at[near], axle=at[far], length=length, stiffness=stiff)
-
-
-def _radius_rod(at: Mapping[str, Column], eye: str, bush: Column) -> Column:
-    """Stiffness of each of a radius arm's two rods: that which twists as its two bushings do.
-
-    The arm is rigid; its bolts at the axle sit in soft rubber that gives most upright.
-    """
-    side = eye.removeprefix("arm_frame")
-    near, far = at[f"arm_axle{side}"], at[f"arm_axle_far{side}"]
-    middle = 0.5 * (near + far)
-    half = 0.5 * linkage.rod_lengths(near, far)
-    lever2 = np.zeros_like(half)
-    for bolt in (near, far):
-        line = (bolt - at[eye]) / linkage.rod_lengths(at[eye], bolt)[..., None]
-        arm = bolt - middle
-        lever = line[..., 2] * arm[..., 0] - line[..., 0] * arm[..., 2]
-        lever2 += lever**2
-    return np.asarray(2.0 * TWIST_BUSH * bush * half**2 / np.maximum(lever2, 1e-6))
+    bar = metals.STEEL * section.area(outer, inner) / length
+    return Rod(
+        name=name,
+        frame=at[near],
+        axle=at[far],
+        length=length,
+        stiffness=1.0 / (1.0 / bar + 2.0 / bush),
+    )
 
 
 def _leaves(columns: Columns, at: Mapping[str, Column]) -> tuple[Rod, ...]:

@@ -20,6 +20,8 @@ ROUNDS = 60
 CLOSE = 1e-11  # m: a rod this near its length has it
 STILL = 1e-13  # m or rad: a step this small changes nothing
 STEEPEST = 0.999
+STRIDE, MOST_STRIDES = 0.06, 32.0  # m: one stride of more than four rods towards a far height
+NEAR = 1e-3  # m or rad: near enough to go on to the next stride
 
 
 @ordered_kernel
@@ -127,54 +129,66 @@ def _placed(
     matrix: Array,
     trial: Array,
 ) -> int:
-    """Least strain energy over x, y, pitch and yaw: damped Gauss-Newton from the ride pose."""
+    """Least strain energy over x, y, pitch and yaw: damped Gauss-Newton from the ride pose.
+
+    More than four rods are walked to a far height in strides: the two bolts of a radius arm fit
+    their eye from either side, and a leap lands on the wrong one.
+    """
     at = push  # room; the right-hand side is made in ``slope``
     at[:] = 0.0
     trial[:] = 0.0
-    energy = _lengths(rig, rods, height, at, gap, turned, matrix)
-    if np.isnan(energy) or np.isnan(height[0]) or np.isnan(height[1]):
+    if np.isnan(height[0]) or np.isnan(height[1]):
         return NOT_FINITE
-    if not energy < np.inf:
-        return OUT_OF_REACH
+    strides = 1
+    if rods > 4:
+        far = max(abs(height[0]), abs(height[1]))
+        strides = int(min(max(np.ceil(far / STRIDE), 1.0), MOST_STRIDES))
     damping = 0.0
     scale = 0.0
     for rod in range(rods):
         scale = max(scale, rig[ROD * rod + 8])
     done = False
-    for _ in range(ROUNDS):
-        for i in range(4):
-            slope[i] = 0.0
-            for j in range(4):
-                normal[i, j] = 0.0
-        for rod in range(rods):
-            stiff = rig[ROD * rod + 8] / scale
+    stop = np.empty(2)
+    for stride in range(1, strides + 1):
+        stop[0], stop[1] = height[0] * stride / strides, height[1] * stride / strides
+        energy = _lengths(rig, rods, stop, at, gap, turned, matrix)
+        if not energy < np.inf:
+            return NOT_FINITE if np.isnan(energy) else OUT_OF_REACH
+        still = STILL if stride == strides else NEAR
+        for _ in range(ROUNDS):
             for i in range(4):
-                slope[i] -= stiff * turned[rod, i] * gap[rod]
-                for j in range(i + 1):
-                    normal[i, j] += stiff * turned[rod, i] * turned[rod, j]
-        for i in range(4):
-            normal[i, i] *= 1.0 + damping
-        if not _solved(normal, slope):
-            return OUT_OF_REACH
-        step = 0.0
-        for i in range(4):
-            trial[i] = at[i] + slope[i]
-            step = max(step, abs(slope[i]))
-        after = _lengths(rig, rods, height, trial, gap, turned, matrix)
-        if np.isnan(after):
-            return NOT_FINITE
-        if after <= energy or step < 1e-9:
-            at[:] = trial
-            energy = after
-            damping = 0.0 if damping < 1e-6 else 0.1 * damping
-            if step < STILL or (rods == 4 and energy < scale * CLOSE * CLOSE):
-                done = True
-                break
-        else:
-            damping = max(10.0 * damping, 1e-4)
-            if damping > 1e8:
-                break
-            _lengths(rig, rods, height, at, gap, turned, matrix)
+                slope[i] = 0.0
+                for j in range(4):
+                    normal[i, j] = 0.0
+            for rod in range(rods):
+                stiff = rig[ROD * rod + 8] / scale
+                for i in range(4):
+                    slope[i] -= stiff * turned[rod, i] * gap[rod]
+                    for j in range(i + 1):
+                        normal[i, j] += stiff * turned[rod, i] * turned[rod, j]
+            for i in range(4):
+                normal[i, i] *= 1.0 + damping
+            if not _solved(normal, slope):
+                return OUT_OF_REACH
+            step = 0.0
+            for i in range(4):
+                trial[i] = at[i] + slope[i]
+                step = max(step, abs(slope[i]))
+            after = _lengths(rig, rods, stop, trial, gap, turned, matrix)
+            if np.isnan(after):
+                return NOT_FINITE
+            if after <= energy or step < 1e-9:
+                at[:] = trial
+                energy = after
+                damping = 0.0 if damping < 1e-6 else 0.1 * damping
+                if step < still or (rods == 4 and energy < scale * CLOSE * CLOSE):
+                    done = stride == strides
+                    break
+            else:
+                damping = max(10.0 * damping, 1e-4)
+                if damping > 1e8:
+                    break
+                _lengths(rig, rods, stop, at, gap, turned, matrix)
     short = 0.0
     for rod in range(rods):
         short = max(short, abs(gap[rod]))

@@ -113,6 +113,13 @@ def _rods(spots: Mapping[str, Spot], value: Mapping[str, float]) -> Iterator[Cla
                 f"both ends of this rod are {_mm(long)} apart",
                 AGAIN,
             )
+        if stem != "track_bar" and abs(frame[0]) < abs(axle[0]):
+            yield Clash(
+                f"points.{stem}_frame{end}",
+                f"its end at the axle is {_mm(abs(axle[0]))} from the line below the wheel "
+                f"centres, that at the frame only {_mm(abs(frame[0]))}",
+                "are frame and axle swapped? The end at the axle is the nearer one to that line",
+            )
         told = {"track_bar": "track_bar_span", "arm": "arm_length"}.get(stem)
         radius_arm = stem == "arm" and f"arm_axle_far{end}" in spots
         if (

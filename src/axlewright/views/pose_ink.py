@@ -93,7 +93,7 @@ class _Hand:
     def ends(self) -> list[tuple[str, Spot, Spot]]:
         """Name and both ends of every rod that can be seen, frame first."""
         return [
-            (rod.name, rod.frame[0], self.middle + self.turn @ rod.axle[0])
+            (rod.name, rod.frame[0], self.middle + self.turn @ self.points.bolt(rod)[0])
             for rod in self.points.rods
             if rod.name not in {"leaf_twist", "leaf_side", "arm_far_left", "arm_far_right"}
         ]

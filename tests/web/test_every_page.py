@@ -4,6 +4,7 @@ Rules: WCAG 2.1, levels A and AA, as axe-core checks them.
 """
 
 import re
+from itertools import product
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
@@ -40,9 +41,21 @@ def test_every_page_is_looked_at():
     assert places - {"/no-such-page"} == told - NO_PAGES
 
 
-@pytest.mark.parametrize(("size", "theme"), list(zip(WIDTHS, THEMES, strict=True)))
+LOOKED_AT = list(zip(WIDTHS, THEMES, strict=True))  # the place hangs on the width, ink on the theme
+
+
+@pytest.mark.parametrize(
+    ("size", "theme"),
+    [
+        *LOOKED_AT,
+        *(
+            pytest.param(*pair, marks=pytest.mark.soak)
+            for pair in product(WIDTHS, THEMES)
+            if pair not in LOOKED_AT
+        ),
+    ],
+)
 def test_a_page_is_sound(open_page, furnished, size, theme):
-    """Each width in one theme: what is drawn where depends on the width, its ink on the theme."""
     page = open_page(size, theme)
     wrong = {}
     for name, place in PAGES.items():

@@ -15,6 +15,7 @@ from axlewright.decide import (
     Told,
     coming_faster,
     decide,
+    hands_for,
     read_terms,
     still_carries,
     tyre_grid,
@@ -28,6 +29,7 @@ if TYPE_CHECKING:
 GAVE: Final = frozenset({"mended", "cracked", "broke", "bent", "bowed"})
 AT_ONCE: Final = frozenset({"broke", "bent", "bowed"})
 SECONDS: Final = 86400.0
+SHARED: Final = 4000  # draws from which other cores are worth starting
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -73,6 +75,7 @@ def decide_rig(
         at_once=at_once,
         faster=mends_faster(rig.conditions, history),
         progress=progress,
+        workers=hands_for(draws, SHARED),
     )
     return DecisionAnswer(
         decision=decision,

@@ -2,6 +2,7 @@
 
 from axlewright.decide.decision import DRAWS, LEAVE, Choice, Decision, Told, decide
 from axlewright.decide.flips import AWAY, FURTHER, TYRE, Flip, flips
+from axlewright.decide.hands import Hands, hands_for
 from axlewright.decide.looks import BENT_LOOK, WorthLook, worth_looking
 from axlewright.decide.mends import Faster, Mend, coming_faster, trend_of
 from axlewright.decide.money import Cost, World, cost_of, summed, world_of
@@ -36,6 +37,7 @@ __all__ = [
     "Decision",
     "Faster",
     "Flip",
+    "Hands",
     "Mend",
     "Offer",
     "Price",
@@ -51,6 +53,7 @@ __all__ = [
     "decide",
     "fewer_draws",
     "flips",
+    "hands_for",
     "offers",
     "read_terms",
     "sorrow",

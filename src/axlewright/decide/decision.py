@@ -6,10 +6,12 @@ from typing import Final, TypeAlias
 
 import numpy as np
 
+from axlewright.decide.doubt import drawn
 from axlewright.decide.flips import Flip, flips, tyre_flips
+from axlewright.decide.hands import Hands
 from axlewright.decide.looks import WorthLook, worth_looking
 from axlewright.decide.mends import Faster
-from axlewright.decide.money import Cost, World, cost_of, summed, world_of
+from axlewright.decide.money import Cost, World, cost_of, summed, use_of, world_of
 from axlewright.decide.offers import Offer, offers
 from axlewright.decide.past import joined, likely, picked, places_of, told_apart
 from axlewright.decide.regret import (
@@ -105,15 +107,32 @@ def decide(
     thorough: bool = True,
     only: Collection[str] = (),
     progress: Told | None = None,
+    workers: int = 1,
 ) -> Decision:
     """Lay changes side by side on the same draws and say which to make.
 
     ``gave`` are kinds of part that have given so far and ``at_once`` those of them in one bad
     moment; ``faster`` are mends that come round faster. Without ``thorough`` what looks are
-    worth and when the choice flips is left out; ``only`` keeps to some changes.
+    worth and when the choice flips is left out; ``only`` keeps to some changes. With ``workers``
+    the draws are shared among so many processes, which changes no number; a program that asks
+    for them keeps its own start behind ``if __name__ == "__main__"``.
     """
     terms = terms or Terms()
-    world, base, fit = _likely_world(rig, terms, draws, seed, gave, at_once, progress)
+    with Hands(workers) as hands:
+        world, base, fit = _likely_world(rig, terms, draws, seed, gave, at_once, progress, hands)
+        made, refused = _laid_out(rig, world, base, only, progress, hands)
+    return _decided(rig, terms, world, made, refused, fit, faster, thorough=thorough)
+
+
+def _laid_out(
+    rig: Rig,
+    world: World,
+    base: Tried,
+    only: Collection[str],
+    progress: Told | None,
+    hands: Hands,
+) -> tuple[list[Choice], list[Offer]]:
+    """Every change over the draws of the world, and those that do not go on this rig."""
     found: dict[str, Tried] = {f"{rig.digest} {mended_parts(rig)} ": base}
     made: list[Choice] = []
     refused: list[Offer] = []
@@ -127,23 +146,24 @@ def decide(
         if name not in found:
             found[name] = tried(
                 offer.rig,
-                draws,
-                seed,
+                world.draws,
+                world.seed,
                 detail=offer.option.detail,
                 places=world.places,
                 progress=told,
+                hands=hands,
             )
         cost = cost_of(offer, found[name], world)
         made.append(
             Choice(
                 offer=offer,
-                price=terms.price(offer.option.key),
+                price=world.terms.price(offer.option.key),
                 found=found[name],
                 cost=cost,
                 graver=False,
             )
         )
-    return _decided(rig, terms, world, made, refused, fit, faster, thorough=thorough)
+    return made, refused
 
 
 def _telling(
@@ -167,6 +187,7 @@ def _likely_world(
     gave: Collection[str],
     at_once: Collection[str],
     progress: Told | None,
+    hands: Hands,
 ) -> tuple[World, Tried, float]:
     """The shared world over draws that the rig's past makes likely, and the rig as it is."""
 
@@ -174,13 +195,14 @@ def _likely_world(
         if progress is not None:
             progress("the rig as it is, against its past", done, of)
 
-    base, many = tried(rig, draws, seed, progress=told), draws
+    base, many = tried(rig, draws, seed, progress=told, hands=hands), draws
     if rig.words.get("rig.condition") == "never looked at":
         return world_of(rig, terms, draws, seed), base, float(draws)
     weights = _weights(rig, terms, base, many, seed, gave, at_once)
     if told_apart(weights) < ENOUGH * draws:
         many = MORE * draws
-        more = tried(rig, many, seed, places=np.arange(draws, many), progress=told)
+        rest = np.arange(draws, many)
+        more = tried(rig, many, seed, places=rest, progress=told, hands=hands)
         base = joined(base, more)
         weights = _weights(rig, terms, base, many, seed, gave, at_once)
     fit = told_apart(weights)
@@ -202,9 +224,10 @@ def _weights(
     at_once: Collection[str],
 ) -> Column:
     """How likely each draw makes the rig's past, (many,)."""
-    wide = world_of(rig, terms, many, seed)
-    back = wide.band("past_years") / terms.band("years").middle
-    return likely(base, wide.hard * back, wide.distance * back, gave, at_once)
+    distance, hard = use_of(rig, terms, np.arange(many), seed)
+    past = drawn("past_years", terms.band("past_years"), many, seed)
+    back = past / terms.band("years").middle
+    return likely(base, hard * back, distance * back, gave, at_once)
 
 
 def _decided(

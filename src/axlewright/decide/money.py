@@ -10,9 +10,9 @@ from numpy.typing import NDArray
 from axlewright.decide.doubt import chance, drawn
 from axlewright.decide.offers import Offer, said_bent
 from axlewright.decide.terms import Terms, scaled
-from axlewright.decide.tried import BLOCK, NEW_WELD, Tried, arrivals, breakdowns, expected
+from axlewright.decide.tried import NEW_WELD, Tried, arrivals, breakdowns, expected
 from axlewright.duty import hard_trail_share
-from axlewright.rig import Column, Rig, drawn_columns
+from axlewright.rig import Column, Rig, columns_at
 from axlewright.tables import Band, Consequence, consequences, option_mends, options
 
 GRAVE: Final = ("steering lost", "wheel lost")
@@ -125,17 +125,11 @@ def world_of(
 ) -> World:
     """Draw what changes share, over the draws that the rig's past makes likely (``places``)."""
     places = np.arange(draws) if places is None else places
-    many = int(places.max()) + 1
-    hardest = rig.words["use.hardest"]
-    key = "km_a_year" if "km_a_year" in terms.bands else f"km_a_year.{hardest.replace(' ', '_')}"
-    years = terms.band("years").middle
-    distance = 1e3 * years * drawn(key, terms.band(key), many, seed)[places]
-    often = duty_shares(rig, many, seed)[places]
+    distance, hard = use_of(rig, terms, places, seed)
     if "help_km" in terms.bands or "from_help" not in rig.given:
         help_away = 1e3 * drawn("help_km", terms.band("help_km"), draws, seed)
     else:
         help_away = np.full(draws, rig.given["from_help"].value)
-    share = hard_trail_share(hardest)
     hour = drawn("own_hour", terms.band("own_hour"), draws, seed)
     if terms.skill == "shop":
         hour = drawn("shop_hour", terms.band("shop_hour"), draws, seed)
@@ -144,7 +138,7 @@ def world_of(
         seed=seed,
         terms=terms,
         distance=distance,
-        hard=np.asarray(distance / 1e6 * often / share),
+        hard=hard,
         places=places,
         help_away=help_away,
         luck=arrivals(draws, seed),
@@ -154,13 +148,14 @@ def world_of(
     )
 
 
-def duty_shares(rig: Rig, draws: int, seed: int) -> Column:
-    """How often the reference moments come in this owner's use, (n,)."""
-    blocks = [
-        drawn_columns(rig, start, min(start + BLOCK, draws), seed)["duty_share"]
-        for start in range(0, draws, BLOCK)
-    ]
-    return np.concatenate(blocks)
+def use_of(rig: Rig, terms: Terms, places: NDArray[np.int64], seed: int) -> tuple[Column, Column]:
+    """Distance over the years looked ahead, m, and the same in thousands of km of hard trail."""
+    hardest = rig.words["use.hardest"]
+    key = "km_a_year" if "km_a_year" in terms.bands else f"km_a_year.{hardest.replace(' ', '_')}"
+    many, years = int(places.max()) + 1, terms.band("years").middle
+    distance = 1e3 * years * drawn(key, terms.band(key), many, seed)[places]
+    often = columns_at(rig, places, seed)["duty_share"]
+    return distance, np.asarray(distance / 1e6 * often / hard_trail_share(hardest))
 
 
 def cost_of(offer: Offer, found: Tried, world: World) -> Cost:

@@ -96,8 +96,8 @@ def _fitted_worth(base: Column, score: Column, sharpness: float) -> float:
     terms = np.stack([np.ones_like(score), score, score**2 - 1.0, score**3 - 3.0 * score])
     fit = np.linalg.solve(terms @ terms.T, terms @ base.T)
     kept = sharpness ** np.arange(4.0)
-    after = terms.T @ (fit * kept[:, None])
-    return float(min(np.mean(after, axis=0)) - np.mean(np.min(after, axis=1)))
+    after = (fit * kept[:, None]).T @ terms
+    return float(min(np.mean(after, axis=1)) - np.mean(np.min(after, axis=0)))
 
 
 def fewer_draws(one: Column, other: Column) -> float:

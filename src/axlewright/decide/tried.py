@@ -1,6 +1,6 @@
 """One rig tried over draws: what gives in each case, how hard a moment it takes, and lives."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import cache
 from typing import Final, TypeAlias
@@ -8,12 +8,12 @@ from typing import Final, TypeAlias
 import numpy as np
 from numpy.typing import NDArray
 
+from axlewright.decide.hands import Hands
 from axlewright.duty import hard_trail_cycles, live_cases
 from axlewright.rig import (
     Column,
-    Columns,
     Rig,
-    drawn_columns,
+    columns_at,
     mended_parts,
     normal_share,
     point_columns,
@@ -31,7 +31,9 @@ from axlewright.tables import weld_detail
 
 Progress: TypeAlias = Callable[[int, int], None]
 Kinds: TypeAlias = NDArray[np.int64]
+Block: TypeAlias = tuple[Column, Kinds, Column, Column]
 BLOCK: Final = 256
+HANDFUL: Final = 4 * BLOCK  # draws that are given away at once
 MOMENTS: Final = 6  # hardest moments of each case that are told apart in one look ahead
 SEAT: Final = "cracks at the spring seat's weld"
 SEAT_DETAIL: Final = "pad_on_tube_to_100mm"
@@ -83,23 +85,36 @@ def tried(
     detail: str = "",
     places: Kinds | None = None,
     progress: Progress | None = None,
+    hands: Hands | None = None,
 ) -> Tried:
     """Try one rig over draws; ``detail`` is a weld detail that a change has added to the tubes.
 
-    With ``places`` only those of the draws are tried, each as often as it is named.
+    With ``places`` only those of the draws are tried, each as often as it is named. How many
+    ``hands`` share the work changes nothing.
     """
+    hands = hands or Hands()
     rig = rig.with_word("mended", mended_parts(rig))
     columns = point_columns(rig)
     point = appraise(columns, rig.words)
     wanted, back = np.arange(draws), np.arange(draws)
     if places is not None:
         wanted, back = np.unique(places, return_inverse=True)
+    step = HANDFUL if hands.many else BLOCK
+    pieces = [
+        _Piece(
+            rig=rig,
+            order=point.housing.order,
+            parts=parts_of(point.solved),
+            places=wanted[start : start + step],
+            seed=seed,
+        )
+        for start in range(0, wanted.size, step)
+    ]
     blocks = []
-    for some in _gathered(rig, wanted, seed):
-        found = appraise(some, rig.words, point.housing.order)
-        blocks.append(_block(found, parts_of(point.solved)))
+    for number, made in enumerate(hands.each(_done, pieces), 1):
+        blocks.append(made)
         if progress is not None:
-            progress(sum(each[0].shape[-1] for each in blocks), wanted.size)
+            progress(min(number * step, wanted.size), wanted.size)
     reach, gives, margin, life = (
         np.concatenate(each, axis=-1)[..., back] for each in zip(*blocks, strict=True)
     )
@@ -116,23 +131,29 @@ def tried(
     )
 
 
-def _gathered(rig: Rig, wanted: Kinds, seed: int) -> Iterator[Columns]:
-    """Columns of the wanted draws, a block at a time."""
-    waiting: list[dict[str, Column]] = []
-    held = 0
-    for start in range(0, int(wanted[-1]) + 1, BLOCK):
-        here = wanted[(wanted >= start) & (wanted < start + BLOCK)] - start
-        if here.size:
-            drawn = drawn_columns(rig, start, start + BLOCK, seed)
-            waiting.append({name: column[here] for name, column in drawn.items()})
-            held += here.size
-        if held >= BLOCK or (held and start + BLOCK > wanted[-1]):
-            names = waiting[0]
-            yield {name: np.concatenate([each[name] for each in waiting]) for name in names}
-            waiting, held = [], 0
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Piece:
+    """Some draws of one rig, to be tried anywhere."""
+
+    rig: Rig
+    order: Mapping[str, tuple[str, ...]]
+    parts: tuple[str, ...]
+    places: Kinds
+    seed: int
 
 
-def _block(found: Appraised, parts: tuple[str, ...]) -> tuple[Column, Kinds, Column, Column]:
+def _done(piece: _Piece) -> Block:
+    blocks = []
+    for start in range(0, piece.places.size, BLOCK):
+        some = columns_at(piece.rig, piece.places[start : start + BLOCK], piece.seed)
+        blocks.append(_block(appraise(some, piece.rig.words, piece.order), piece.parts))
+    reach, gives, margin, life = (
+        np.concatenate(each, axis=-1) for each in zip(*blocks, strict=True)
+    )
+    return reach, gives, margin, life
+
+
+def _block(found: Appraised, parts: tuple[str, ...]) -> Block:
     place = {kind: number for number, kind in enumerate(parts)}
     rows = found.solved.rows
     breaking = [index for index, row in enumerate(rows) if row.breaks]

@@ -6,6 +6,7 @@ from functools import lru_cache
 from hashlib import sha256
 
 import numpy as np
+from numpy.typing import NDArray
 
 from axlewright.rig.assumed_bearing import BEARING
 from axlewright.rig.assumed_cases import CASES
@@ -103,6 +104,19 @@ def drawn_columns(rig: Rig, start: int, stop: int, seed: int = SEED) -> dict[str
     return _settle(rig, lambda name: scores(seed, name, start, stop), stop - start)
 
 
+def columns_at(rig: Rig, places: NDArray[np.int64], seed: int = SEED) -> dict[str, Column]:
+    """The draws at some places of every quantity; the same as they are in `drawn_columns`."""
+    pages, at = np.divmod(places, PAGE)
+    wanted, of = np.unique(pages, return_inverse=True)
+    spots = of * PAGE + at
+
+    def score_of(name: str) -> Column:
+        made = [_page(seed, name, int(page)) for page in wanted]
+        return np.asarray(np.concatenate(made)[spots])
+
+    return _settle(rig, score_of, places.size)
+
+
 def geometry_columns(rig: Rig) -> dict[str, Column]:
     """Every quantity at its middle, the places of the second hour among them."""
     return _settle(rig, lambda _: np.zeros(1), 1, geometry=True)
@@ -120,6 +134,8 @@ def scores(seed: int, name: str, start: int, stop: int) -> Column:
     """
     first, last = start // PAGE, (stop + PAGE - 1) // PAGE
     pages = [_page(seed, name, page) for page in range(first, last)]
+    if len(pages) == 1:
+        return pages[0][start - first * PAGE : stop - first * PAGE]
     return np.concatenate(pages)[start - first * PAGE : stop - first * PAGE]
 
 

@@ -34,9 +34,10 @@ def taped_lengths(given: Mapping[str, Given], words: Mapping[str, str]) -> dict[
                 out.append((ahead, sign * left, up - radius))
         return tuple(out)
 
+    points = [(key, each.doubt) for key, each in given.items() if key.startswith("point_")]
+
     def doubt(name: str) -> float:
-        known = [each.doubt for key, each in given.items() if key.startswith(f"point_{name}")]
-        return max(known, default=0.0)
+        return max((of for key, of in points if key.startswith(f"point_{name}")), default=0.0)
 
     def settle(quantity: str, value: float, ends: tuple[str, ...]) -> None:
         if quantity in given:

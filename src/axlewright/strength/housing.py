@@ -6,7 +6,7 @@ link do to it comes in as loads (`wheel_end`).
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TypeAlias
 
 import numpy as np
@@ -34,8 +34,8 @@ class Housing:
     ``place`` names the node of each station and ``held_at`` that of each support; ``faces`` are
     the global actions (Fx, Fy, Fz, Mx, My, Mz) on both faces of every element, (n, rows,
     element, 2, 6). Rows are the cases and, last, what is there with nothing on the axle; tension
-    and support forces hold what binds. ``residual`` is what the free body lacks over the largest
-    load, (n, rows).
+    and support forces hold what binds. ``loads`` (n, rows, node, 6) are what the chain carries
+    besides, its own pull of what binds (``own``, by support) among them.
     """
 
     order: Order
@@ -46,16 +46,45 @@ class Housing:
     held_at: dict[str, int]
     tension: dict[str, Column]
     support_force: dict[str, Column]
-    residual: Column
+    loads: Column
+    own: dict[str, Column]
     status: NDArray[np.int64]
     bound: Binding
+    larger: dict[str, Column] = field(default_factory=dict, repr=False, compare=False)
+
+    @property
+    def residual(self) -> Column:
+        """What the free body lacks over the largest load, (n, rows)."""
+        largest = np.max(np.abs(self.loads), axis=(2, 3))
+        left = np.array(self.loads)
+        for name, acts in self.support_force.items():
+            left[:, :, self.held_at[name]] += acts - self.own.get(name, 0.0)
+        arm = np.zeros((*self.across.shape, 3))
+        arm[..., 1] = self.across
+        turn = left[..., 3:] + np.cross(arm[:, None], left[..., :3])
+        rest = np.concatenate([np.sum(left[..., :3], axis=2), np.sum(turn, axis=2)], axis=-1)
+        return np.asarray(np.max(np.abs(rest), axis=-1) / np.maximum(largest, 1.0))
 
     def actions(self, station: str, side: str) -> Column:
         """Actions just inboard and outboard of a station, the larger in moment; (n, rows, 6)."""
-        node = self.place[f"{station}_{side}"]
-        before, after = self.faces[:, :, node - 1, 1], self.faces[:, :, node, 0]
-        bigger = np.sum(before[..., 3:] ** 2, -1) >= np.sum(after[..., 3:] ** 2, -1)
-        return np.where(bigger[..., None], before, after)
+        name = f"{station}_{side}"
+        if name not in self.larger:
+            node = self.place[name]
+            self.larger[name] = larger_moment(
+                self.faces[:, :, node - 1, 1], self.faces[:, :, node, 0]
+            )
+        return self.larger[name]
+
+
+def larger_moment(before: Column, after: Column) -> Column:
+    """The one of two actions (n, rows, 6) with the larger moment."""
+    bigger = _square(before) >= _square(after)
+    return np.where(bigger[..., None], before, after)
+
+
+def _square(actions: Column) -> Column:
+    x, y, z = actions[..., 3], actions[..., 4], actions[..., 5]
+    return np.asarray(x * x + y * y + z * z)
 
 
 def inner_order(columns: Columns, words: Words) -> Order:
@@ -174,15 +203,6 @@ def solve_housing(
     stiff = _stiffness(columns, names, place)
     bound = binding(columns, words, arm_slopes(columns, words))
     force = _chain_loads(columns, words, loads, ends, place, across)
-    arm = nodes[:, None]
-    applied = np.concatenate(
-        [
-            np.sum(force[..., :3], axis=2),
-            np.sum(force[..., 3:] + np.cross(arm, force[..., :3]), axis=2),
-        ],
-        axis=-1,
-    )
-    largest = np.max(np.abs(force), axis=(2, 3))
     rows = force.shape[1]
     own: dict[str, Column] = {}
     alike_rows = _alike(words)
@@ -194,7 +214,6 @@ def solve_housing(
             force[:, :, support.node] += acts
     displacement = np.empty((draws, rows, count, 6))
     faces = np.empty((draws, rows, count - 1, 2, 6))
-    reaction = np.zeros((draws, rows, 6))
     status = np.zeros(draws, dtype=np.int64)
     tension: dict[str, Column] = {}
     forces: dict[str, Column] = {}
@@ -213,9 +232,6 @@ def solve_housing(
             if support.name in own:
                 acts += own[support.name][:, alike]
             forces.setdefault(support.name, np.empty((draws, rows, 6)))[:, alike] = acts
-            arm = nodes[:, None, support.node]
-            reaction[:, alike, :3] += acts[..., :3]
-            reaction[:, alike, 3:] += acts[..., 3:] + np.cross(arm, acts[..., :3])
             if support.direction is not None and support.rod_stiffness is not None:
                 pull = frame.rod_tension(
                     moved,
@@ -226,7 +242,6 @@ def solve_housing(
                 if support.name in bound.pull:
                     pull += bound.pull[support.name][:, alike]
                 tension.setdefault(support.name, np.empty((draws, rows)))[:, alike] = pull
-    residual = np.max(np.abs(applied + reaction), axis=-1) / np.maximum(largest, 1.0)
     return Housing(
         order=kept,
         place=place,
@@ -236,24 +251,25 @@ def solve_housing(
         held_at={support.name: support.node for support in held},
         tension=tension,
         support_force=forces,
-        residual=residual,
+        loads=force,
+        own=own,
         status=status,
         bound=bound,
     )
 
 
-def _alike(words: Words) -> dict[tuple[str, ...], list[int]]:
+def _alike(words: Words) -> dict[tuple[str, ...], list[int] | slice]:
     """Case rows by the springs that stand on their stops.
 
     Only radius arms resist roll by themselves, so only there does the share on each spring
     depend on its stiffness; elsewhere it is statics, and one state serves every case.
     """
     if words["held_by.arms"] != "radius arms":
-        return {("left", "right"): list(range(HELD + 1))}
-    out: dict[tuple[str, ...], list[int]] = {(): [HELD]}
+        return {("left", "right"): slice(None)}
+    stood: dict[tuple[str, ...], list[int]] = {(): [HELD]}
     for row, case in enumerate(CASES):
-        out.setdefault(case.on_stop, []).append(row)
-    return out
+        stood.setdefault(case.on_stop, []).append(row)
+    return dict(stood)
 
 
 def _stiffness(

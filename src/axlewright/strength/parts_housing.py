@@ -4,7 +4,7 @@ import numpy as np
 
 from axlewright.duty import Loads
 from axlewright.rig import Column, Columns, Words
-from axlewright.strength.housing import Housing, tube_sections
+from axlewright.strength.housing import Housing, larger_moment, tube_sections
 from axlewright.strength.ledger import Ledger, Row
 
 SIDES = ("left", "right")
@@ -88,11 +88,12 @@ def _bending(
     inboard, outboard = housing.faces[:, :, node - 1, 1], housing.faces[:, :, node, 0]
     if side == "right":
         inboard, outboard = outboard, inboard
-    actions = housing.actions(station, side)
     if station == "joint":
         actions = outboard
     elif station == "end":
         actions = inboard
+    else:
+        actions = housing.actions(station, side)
     up = strength * tube["plastic_up"]
     fore = strength * tube["plastic_fore"]
     twist = strength / ROOT3 * (np.pi / 2.0) * tube["plastic_fore"]
@@ -130,8 +131,7 @@ def _centre(ledger: Ledger, columns: Columns, loads: Loads, housing: Housing) ->
     node = housing.place["centre"]
     actions = housing.faces[:, :, node, 0]
     before = housing.faces[:, :, node - 1, 1]
-    bigger = np.sum(before[..., 3:] ** 2, -1) >= np.sum(actions[..., 3:] ** 2, -1)
-    actions = np.where(bigger[..., None], before, actions)
+    actions = larger_moment(before, actions)
     ledger.add(
         Row(
             part="centre",

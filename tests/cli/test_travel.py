@@ -77,3 +77,21 @@ def test_an_arm_that_cannot_reach_is_input_to_put_right(capsys, tmp_path):
     rig.write_text(text.replace("[travel]\n", '[travel]\nlift = "200 mm"\n'), "utf-8")
     assert run(["travel", str(rig), "--draws", "0"]) == 2
     assert "upper arm" in capsys.readouterr().err
+
+
+def test_a_cure_is_written_as_a_change_that_does_what_was_told(capsys, tmp_path):
+    kept = tmp_path / "cure.toml"
+    words = ["travel", HERON, "--with", LIFT, "--draws", "0", "--json"]
+    assert run([*words, "--keep-cure", "1", str(kept)]) == 0
+    tried = json.loads(capsys.readouterr().out)["after"]["cures"]
+    text = kept.read_text("utf-8")
+    assert text.startswith("axlewright_change = 1")
+    cure = next(each for each in tried if all(path in text for path in each["change"] or ["-"]))
+    assert run([*words, "--with", str(kept)]) == 0
+    made = json.loads(capsys.readouterr().out)["after"]["measures"]
+    assert cure["moves"]
+    for move in cure["moves"]:
+        name = move["measure"]
+        assert made[name]["value"] == pytest.approx(move["after"]["value"], abs=2e-3), name
+    assert run([*words, "--keep-cure", "99", str(kept)]) == 2
+    assert "There is no cure 99" in capsys.readouterr().err

@@ -8,7 +8,13 @@ from axlewright.geometry.bind import parked_pulls, roll_bind, wind_up
 from axlewright.geometry.clearance import clearance
 from axlewright.geometry.fixes import fixes, shifts
 from axlewright.physics import linkage
-from axlewright.rig import changed_rig, geometry_columns, load_change, rig_from_text
+from axlewright.rig import (
+    change_from_text,
+    changed_rig,
+    geometry_columns,
+    load_change,
+    rig_from_text,
+)
 from geometry.cases import HOME, demo
 
 FOUR = (HOME / "examples/rigs/heron.toml").read_text("utf-8")
@@ -166,3 +172,23 @@ def test_cures_refuse_what_cannot_be():
     _, now = measures(points)
     for fix in fixes(points, now, now):
         assert fix.refused or fix.better or fix.worse or not fix.shifts
+
+
+@pytest.mark.parametrize("name", ["heron", "wagtail", "four"])
+def test_every_cure_written_as_a_change_does_what_was_told_of_it(name):
+    # a change file says millimetres to a tenth; that moves an angle by a hundredth of a degree
+    rig = rig_from_text(FOUR.replace('[longer]\nupper_arm_left = "4 mm"\n', "")) if (
+        name == "four") else demo(name)  # fmt: skip
+    lift = load_change(str(HOME / "examples/changes/lift.toml"))
+    lifted_, _ = changed_rig(rig, lift)
+    found = travel(lifted_, draws=0)
+    written = [fix for fix in found.fixes if fix.steps]
+    assert len(written) >= len([fix for fix in found.fixes if not fix.refused]) - 1
+    for fix in written:
+        rows = "".join(f'[[step]]\nset = "{path}"\nto = "{to}"\n' for path, to in fix.steps.items())
+        change = change_from_text(f'axlewright_change = 1\nname = "x"\n{rows}')
+        after = travel(changed_rig(lifted_, change)[0], draws=0, cures=False)
+        for shift in fix.shifts:
+            got = getattr(after.now, shift.measure)
+            near = 60.0 if shift.measure == "parked" else 1e-3
+            assert got == pytest.approx(shift.after, abs=near), (fix.key, shift.measure)

@@ -51,6 +51,38 @@ def test_a_kept_change_stands_before_and_after(bay, visitor):
     assert visitor.get(f"/axle/{slug}/moves/travel.pdf?with={number}").content[:5] == b"%PDF-"
 
 
+def test_a_cure_is_kept_as_a_change_after_the_one_it_was_tried_on(bay, visitor):
+    slug = bay.copy_example("heron")
+    number = bay.keep_change(slug, "lift", LIFT).number
+    told = visitor.get(f"/axle/{slug}/moves?with={number}").text
+    assert "Keep it as a change" in told
+    posted = visitor.post(
+        f"/axle/{slug}/moves/keep",
+        {"cure": "raised_track_bar", "with": str(number)},
+    )
+    assert posted.status_code == 303, posted.text
+    kept = bay.changes(slug)[-1]
+    assert kept.name == "lift; track bar bracket 50 mm up"
+    assert [line for line in kept.text.splitlines() if line.startswith("set")] == [
+        'set = "travel.lift"', 'set = "points.track_bar_axle"', 'set = "longer.track_bar"',
+    ]  # fmt: skip
+    assert posted.headers["location"].startswith(f"/axle/{slug}/moves?with={kept.number}")
+    after = bay.moves(slug, kept.text).shown
+    tried = bay.moves(slug, LIFT).shown
+    cure = next(each for each in tried.fixes if each.key == "raised_track_bar")
+    for shift in cure.shifts:  # what was told of the cure is what the change does
+        assert getattr(after.now, shift.measure) == pytest.approx(shift.after, abs=2e-3)
+    assert "track bar bracket 50 mm up" in visitor.get(f"/axle/{slug}/try").text
+
+
+def test_a_cure_that_was_not_tried_is_not_kept(bay, visitor):
+    slug = bay.copy_example("heron")
+    answer = visitor.post(f"/axle/{slug}/moves/keep", {"cure": "longer_stops"})
+    assert answer.status_code == 422
+    assert "No such cure was tried here." in answer.text
+    assert bay.changes(slug) == []
+
+
 @pytest.mark.parametrize("text", ["nan", "1e9", "-1e9", "x", "", "٣"])
 def test_whatever_a_slider_says_there_is_a_pose(bay, visitor, text):
     slug = bay.copy_example("heron")

@@ -36,6 +36,7 @@ if typing.TYPE_CHECKING:
         write_carry,
     )
     from axlewright.actions.choosing import Choosing
+    from axlewright.actions.cures import cure_text, write_cure
     from axlewright.actions.deciding import (
         DecisionAnswer,
         decide_file,
@@ -117,6 +118,7 @@ __all__ = [
     "chapter_from",
     "chapter_of",
     "content_hash",
+    "cure_text",
     "day_of",
     "decide_file",
     "decide_logged",
@@ -171,6 +173,7 @@ __all__ = [
     "work_from",
     "write_align",
     "write_carry",
+    "write_cure",
     "write_decision",
     "write_ends",
     "write_log_sheet",
@@ -276,6 +279,8 @@ _LATER = {
     "take_pdf": "take",
     "travel_file": "travel",
     "travel_paper": "travel",
+    "cure_text": "cures",
+    "write_cure": "cures",
     "write_take": "take",
     "write_travel": "travel",
 }

@@ -35,9 +35,21 @@ def change_text(name: str, values: Mapping[str, str]) -> str:
     <BLANKLINE>
     """
     rows = ["axlewright_change = 1", f"name = {_quoted(cleaned(name) or UNNAMED)}"]
+    return "\n".join([*rows, *_steps(values)]) + "\n"
+
+
+def change_onto(text: str, name: str, values: Mapping[str, str]) -> str:
+    """Text of a change that does all that another one's does, and then sets more fields."""
+    before = change_from_text(text).name
+    told = _renamed(text, f"{before}; {name}")
+    return "\n".join([told.rstrip("\n"), *_steps(values)]) + "\n"
+
+
+def _steps(values: Mapping[str, str]) -> list[str]:
+    rows = []
     for path, text in values.items():
         rows += ["", "[[step]]", f"set = {_quoted(path)}", f"to = {_quoted(text)}"]
-    return "\n".join(rows) + "\n"
+    return rows
 
 
 def whole_rig(desk: Desk, slug: str) -> Rig:

@@ -18,6 +18,7 @@ def travel(
     json_: Json = False,
     report: Path | None = None,
     sheet: Path | None = None,
+    keep_cure: tuple[int, Path] | None = None,
     units: Units = "metric",
     draws: int = 256,
     seed: int | None = None,
@@ -38,6 +39,8 @@ def travel(
         Write a typeset report to this PDF file as well.
     sheet
         Write the places to tape as a sheet to this PDF file, and study nothing.
+    keep_cure
+        Write a cure, by its number among those tried, as a change to this file as well.
     units
         The reader's units.
     draws
@@ -98,4 +101,10 @@ def travel(
 
         write_travel(answer, report, units)
         sys.stderr.write(f"report: {report}\n")
+    if keep_cure is not None:
+        from axlewright.actions import write_cure
+
+        number, kept = keep_cure
+        write_cure(answer.shown, number, kept, units)
+        sys.stderr.write(f"change: {kept}\n")
     return STOPPED if stops(findings(answer.before.rig)) else 0

@@ -1,14 +1,16 @@
 """Common cures tried one at a time: what each makes better, what worse, and by how much."""
 
-from collections.abc import Callable
-from dataclasses import dataclass, replace
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field, replace
 from typing import Final
 
 import numpy as np
 
 from axlewright.errors import AxlewrightError
+from axlewright.geometry.cures_kept import cure_steps
 from axlewright.geometry.measuring import Measures, measures
 from axlewright.geometry.points import SIDES, Hardpoints, forgings_turned
+from axlewright.rig import Rig
 
 STEP = 0.05  # m: a usual drop arm or raised bracket; memory
 LEAST: Final = {  # smaller changes are not told: they cannot be felt or measured at home
@@ -33,12 +35,17 @@ class Shift:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fix:
-    """One cure: its key, how much of it was tried (m or rad), and what it moves."""
+    """One cure: its key, how much of it was tried (m or rad), and what it moves.
+
+    ``steps`` are the fields of the rig file that make it a change, by path; none where it cannot
+    be written as one.
+    """
 
     key: str
     amount: float
     shifts: tuple[Shift, ...]
     refused: str = ""
+    steps: Mapping[str, str] = field(default_factory=dict)
 
     @property
     def better(self) -> tuple[Shift, ...]:
@@ -51,8 +58,13 @@ class Fix:
         return tuple(each for each in self.shifts if not each.better)
 
 
-def fixes(points: Hardpoints, now: Measures, wanted: Measures) -> tuple[Fix, ...]:
-    """Try the common cures on an axle; ``wanted`` is how it was when its places were taped."""
+def fixes(
+    points: Hardpoints, now: Measures, wanted: Measures, rig: Rig | None = None
+) -> tuple[Fix, ...]:
+    """Try the common cures on an axle; ``wanted`` is how it was when its places were taped.
+
+    With the ``rig`` each cure also tells the steps that make it a change.
+    """
     tried = []
     for key, amount, made in _cures(points, now, wanted):
         try:
@@ -60,7 +72,9 @@ def fixes(points: Hardpoints, now: Measures, wanted: Measures) -> tuple[Fix, ...
         except AxlewrightError as trouble:
             tried.append(Fix(key=key, amount=amount, shifts=(), refused=trouble.problem))
             continue
-        tried.append(Fix(key=key, amount=amount, shifts=shifts(now, after, wanted)))
+        turn = amount if key == "turned_forgings" else 0.0
+        steps = {} if rig is None else cure_steps(rig, points, made, turn)
+        tried.append(Fix(key=key, amount=amount, shifts=shifts(now, after, wanted), steps=steps))
     return tuple(tried)
 
 

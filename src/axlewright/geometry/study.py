@@ -86,7 +86,7 @@ def travel(rig: Rig, *, draws: int = DRAWS, seed: int = SEED, cures: bool = True
         trail=clearance(points, rig.tyre, pressure=float(columns["travel_trail_pressure"][0])),
         parked=worst_parked(points),
         wind_up=wind_up(points),
-        fixes=fixes(points, now, taped) if cures else (),
+        fixes=fixes(points, now, taped, rig) if cures else (),
         bands=_bands(rig, road, draws, seed) if draws else {},
         places=len(names),
         taped_places=sum(f"{name}_ahead" in rig.given for name in names),

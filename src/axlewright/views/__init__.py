@@ -53,6 +53,7 @@ if typing.TYPE_CHECKING:
     )
     from axlewright.views.brakes import brake_lines
     from axlewright.views.carry import CarryData, card_lines, carry_data, carry_lines
+    from axlewright.views.cure_names import cure_name
     from axlewright.views.decision import DecisionWords, decision_words
     from axlewright.views.decision_facts import ChoiceRow
     from axlewright.views.decision_memo import DecisionData, decision_data
@@ -150,7 +151,13 @@ if typing.TYPE_CHECKING:
     from axlewright.views.take import TakeData, take_data
     from axlewright.views.take_rods import Rod, rods
     from axlewright.views.told_decision import decision_lines
-    from axlewright.views.travel import TravelRow, travel_rows, travel_sentence, travel_why_lines
+    from axlewright.views.travel import (
+        TravelRow,
+        cures_told,
+        travel_rows,
+        travel_sentence,
+        travel_why_lines,
+    )
     from axlewright.views.travel_paper import TravelData, travel_data
     from axlewright.views.travel_told import travel_lines
 
@@ -168,7 +175,8 @@ __all__ = [
     "alignment_schema", "answer_lines", "answer_page", "answer_picture", "answer_schema",
     "as_json", "bent_lines", "bent_page", "blank_drawing", "brake_lines", "broke_line",
     "broken_lines", "card_lines", "carry_data", "carry_json", "carry_lines", "carry_schema",
-    "change_lines", "change_words", "chapter_rows", "choice_lines", "chosen", "day_svg",
+    "change_lines", "change_words", "chapter_rows", "choice_lines", "chosen",
+    "cure_name", "cures_told", "day_svg",
     "decision_data", "decision_json", "decision_lines", "decision_schema", "decision_words",
     "drawing", "drawing_in_words", "drive_answer_lines", "drive_lines", "drive_words",
     "driveline_json", "driveline_lines", "driveline_rows", "driveline_sentence", "driven_sentence",
@@ -261,7 +269,8 @@ _IN: dict[str, str] = {
     "pose_drawing": "PoseView pose_views",
     "pose_words": "PoseTold Still pose_told still_poses",
     "travel_paper": "TravelData travel_data",
-    "travel": "TravelRow travel_rows travel_sentence travel_why_lines",
+    "travel": "TravelRow cures_told travel_rows travel_sentence travel_why_lines",
+    "cure_names": "cure_name",
     "json_travel": "travel_json",
     "travel_told": "travel_lines",
     "room": "room_why_lines",

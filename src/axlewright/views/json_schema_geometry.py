@@ -145,6 +145,11 @@ def _study() -> Schema:
         "key": TEXT,
         "amount": ref("quantity"),
         "refused": {**TEXT, "description": "why it does not go; empty where it does"},
+        "change": {
+            "type": "object",
+            "additionalProperties": TEXT,
+            "description": "steps of the cure as a change, by field; empty where it is none",
+        },
         "moves": listed(shape(moved)),
     }
     return shape(

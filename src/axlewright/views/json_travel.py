@@ -132,6 +132,7 @@ def _fix(fix: Fix) -> dict[str, Any]:
         "key": fix.key,
         "amount": _plain(fix.amount, unit),
         "refused": fix.refused,
+        "change": dict(fix.steps),
         "moves": [
             {
                 "measure": each.measure,

@@ -34,6 +34,7 @@ from axlewright.views.travel import (
     TravelRow,
     angle,
     bind_lines,
+    cures_told,
     fix_parts,
     length,
     limit_lines,
@@ -56,8 +57,13 @@ PRICES: Final = (
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CureRow:
-    """One cure tried: what it is, what it makes better and worse, what it costs besides."""
+    """One cure tried: what it is, what it makes better and worse, what it costs besides.
 
+    ``keeps`` says that it can be kept as a change, asked for by its ``key``.
+    """
+
+    key: str
+    keeps: bool
     said: str
     better: tuple[str, ...]
     worse: tuple[str, ...]
@@ -190,14 +196,15 @@ def plain_lines(found: Travel, line: Driveline, system: str = "metric") -> list[
 
 def cure_rows(found: Travel, system: str = "metric") -> tuple[CureRow, ...]:
     """The common cures, those that help first."""
-    tried = [each for each in found.fixes if each.refused or each.shifts]
-    tried.sort(key=lambda each: (bool(each.refused), len(each.worse) - len(each.better)))
-    return tuple(_cure(each, system) for each in tried)
+    return tuple(_cure(each, system) for each in cures_told(found))
 
 
 def _cure(fix: Fix, system: str) -> CureRow:
     said, better, worse, price = fix_parts(fix, system)
-    return CureRow(said=said, better=better, worse=worse, price=price, refused=fix.refused)
+    return CureRow(
+        key=fix.key, keeps=bool(fix.steps), said=said, better=better, worse=worse, price=price,
+        refused=fix.refused,
+    )  # fmt: skip
 
 
 def deeper_rows(found: Travel, system: str = "metric") -> tuple[tuple[str, str], ...]:

@@ -134,9 +134,13 @@ def limit_lines(found: Travel, system: str = "metric") -> list[str]:
 
 def fix_lines(found: Travel, system: str = "metric") -> list[str]:
     """Each common cure, with what it makes better and worse; those that help first."""
+    return [_fix(each, system) for each in cures_told(found)]
+
+
+def cures_told(found: Travel) -> list[Fix]:
+    """The cures that are told, in their order: those that help first."""
     told = [each for each in found.fixes if each.refused or each.shifts]
-    told.sort(key=lambda each: (bool(each.refused), len(each.worse) - len(each.better)))
-    return [_fix(each, system) for each in told]
+    return sorted(told, key=lambda each: (bool(each.refused), len(each.worse) - len(each.better)))
 
 
 def change_lines(before: Travel, after: Travel, system: str = "metric") -> list[str]:

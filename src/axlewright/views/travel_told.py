@@ -15,6 +15,8 @@ from axlewright.views.travel import (
     travel_sentence,
 )
 
+TRIED = "Tried one at a time (--keep-cure N FILE writes one as a change):"
+OPENS = "(--why N opens a row)"
 HEADS = ("", "hanging", "at ride", "in bump")
 
 
@@ -44,10 +46,11 @@ def travel_lines(
     cures = fix_lines(shown, system)
     lines += ["", *bind]
     if cures:
-        lines += ["Tried one at a time:", *(f"  {line}" for line in cures)]
+        told = [f"  {place}. {cure}" for place, cure in enumerate(cures, 1)]
+        lines += [TRIED, *told]
     if line is not None:
         lines += [driveline_sentence(line, system), *built_in_lines(line, system)[:1]]
-    return [*lines, *room_lines(shown, system), rests_line(shown), "(--why N opens a row)", CAUTION]
+    return [*lines, *room_lines(shown, system), rests_line(shown), OPENS, CAUTION]
 
 
 def _table(rows: list[TravelRow], width: int) -> list[str]:

@@ -9,11 +9,12 @@ from markupsafe import Markup
 from starlette.concurrency import run_in_threadpool
 from starlette.exceptions import HTTPException
 from starlette.requests import Request
-from starlette.responses import Response
+from starlette.responses import RedirectResponse, Response
 from starlette.routing import BaseRoute, Route
 
-from axlewright.actions import Bay, KeptChange, Moves, travel_paper
+from axlewright.actions import Bay, KeptChange, Moves, cure_text, travel_paper
 from axlewright.errors import AxlewrightError
+from axlewright.rig import change_from_text
 from axlewright.views import (
     PoseView,
     Still,
@@ -24,12 +25,13 @@ from axlewright.views import (
     still_poses,
 )
 from axlewright.web.framing import framed
-from axlewright.web.page import bay_of, page
+from axlewright.web.page import bay_of, device_of, form_of, page
 from axlewright.web.pages.answer import NOT_YET
 from axlewright.web.pages.axle import slug_of
 from axlewright.web.settings import settings_of
 
 POINT: Final = 0
+LONGEST: Final = 80
 NOT_KEPT: Final = "That change is not kept here, or no longer."
 
 
@@ -91,6 +93,26 @@ async def paper(request: Request) -> Response:
 
     name = {"Content-Disposition": f'attachment; filename="{slug}-travel.pdf"'}
     return Response(await run_in_threadpool(made), media_type="application/pdf", headers=name)
+
+
+async def keep(request: Request) -> Response:
+    """Keep a cure among the rig's changes, after the change it was tried on where there is one."""
+    slug, system = slug_of(request), settings_of(request).units
+    fields = dict(await form_of(request))
+    bay, device = bay_of(request), device_of(request)
+
+    def kept() -> KeptChange:
+        found, onto = _moves(bay, slug, fields)
+        if found is None:
+            raise HTTPException(404, NOT_YET)
+        text = cure_text(
+            found.shown, fields.get("cure", "")[:LONGEST], system, onto.text if onto else ""
+        )
+        name = change_from_text(text).name
+        return bay.keep_change(slug, name, text, device, key=fields.get("key", "")[:LONGEST])
+
+    number = (await run_in_threadpool(kept)).number
+    return RedirectResponse(f"/axle/{slug}/moves?with={number}#changed-title", 303)
 
 
 def _moves(bay: Bay, slug: str, asked: Mapping[str, str]) -> tuple[Moves | None, KeptChange | None]:
@@ -205,4 +227,5 @@ ROUTES: Final[tuple[BaseRoute, ...]] = (
     Route("/axle/{slug}/moves", moves),
     Route("/axle/{slug}/moves/now", now),
     Route("/axle/{slug}/moves/travel.pdf", paper),
+    Route("/axle/{slug}/moves/keep", keep, methods=["POST"]),
 )

@@ -1,13 +1,17 @@
 """Choices of the bay: begun once, gone on with while nobody looks, and prices that are kept."""
 
+import datetime as dt
 import time
 
+import numpy as np
 import pytest
 
-from axlewright.actions import Bay, Choosing
+from axlewright.actions import Bay, Choosing, decide_logged
 from axlewright.actions.choosing import with_said
 from axlewright.decide import Terms, read_terms, terms_text
 from axlewright.errors import AxlewrightError, BadFile
+from axlewright.rig import Trip
+from axlewright.views import decision_data, decision_json, decision_words
 
 PATIENCE = 120.0  # s: a busy machine is no fault of the choice
 
@@ -94,6 +98,38 @@ def test_prices_change_the_choice_that_is_worked_out(bay, quick):
     assert after is not before
     done = waited(lambda: choosing.ask(bay.log(), slug))
     assert done.answer.decision.terms.currency == "EUR"
+
+
+def test_trips_in_the_record_say_how_far_it_drives_until_the_owner_does(bay, quick):
+    slug, choosing = bay.copy_example("wagtail"), bay.choosing()
+    log = bay.log()
+    before = waited(lambda: choosing.ask(log, slug))
+    assert before.answer.decision.yearly is None
+    hardest = log.desk.rig(slug).words["use.hardest"].replace(" ", "_")
+    for back in range(0, 366, 30):
+        trip = Trip(name="to the gauges", distance=9e4, grounds=((hardest, 9e4),))
+        log.enter(slug, trip, on=log.today - dt.timedelta(days=365 - back))
+    done = waited(lambda: choosing.ask(log, slug))
+    assert done is not before
+    decision = done.answer.decision
+    band = decision.yearly.band
+    assert decision.yearly.by == "trips"
+    assert band.low < 12 * 90.0 < band.high
+    years = decision.terms.band("years").middle
+    driven = float(np.median(decision.world.distance)) / years
+    assert driven == pytest.approx(1e3 * (band.low * band.high) ** 0.5, rel=0.15)
+    told = decision_words(decision).rests[0]
+    assert told.startswith("Distance a year on")
+    assert "from its record: 12 trips after the first, 1,080 km of it in 12 months" in told
+    memo = decision_data(decision, done.answer.grid, done.answer.still)
+    assert told in memo.rests
+    assert decision_json(decision, (), None)["distance_a_year"]["from"] == "record"
+    choosing.tell(log, slug, {"skill": "shop", "km_a_year": "400 to 900"})
+    said = waited(lambda: choosing.ask(log, slug)).answer.decision
+    assert said.yearly is None
+    assert "400 km" not in told
+    assert decision_words(said).rests[0].endswith("400 to 900 km, as you said.")
+    assert decide_logged(log, slug, draws=200).decision.terms.bands["km_a_year"].high == 900.0
 
 
 @pytest.mark.parametrize(

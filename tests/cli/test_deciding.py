@@ -10,6 +10,7 @@ from axlewright.views import decision_schema
 from house.places import ROOT
 
 HERON = str(ROOT / "examples" / "rigs" / "heron.toml")
+GROUND = "rocks_and_ledges"
 VALLEY = str(ROOT / "examples" / "prices" / "valley.toml")
 
 
@@ -66,3 +67,11 @@ def test_a_rig_in_the_store_brings_its_record(capsys, tmp_path):
     assert run(["decide", "heron-front", "--draws", "200", *store]) == 0
     said = capsys.readouterr()
     assert "Stop mending" in said.out, said.err
+    assert "a usual figure from memory" in said.out
+    for month in range(1, 9):
+        trip = ["log", "trip", HERON, "to the gauges", "60 km", "--ground", f"{GROUND}=60km"]
+        assert run([*trip, "--on", f"2025-{month:02d}-10", *store]) == 0
+    assert run(["decide", "heron-front", "--draws", "200", *store]) == 0
+    told = " ".join(capsys.readouterr().out.split())
+    assert f"Distance a year on {GROUND.replace('_', ' ')}" in told
+    assert "from its record: 7 trips after the first, 420 km of it" in told

@@ -19,6 +19,7 @@ OWN = {
     "parallel-axis",  # theorem
     "residual",  # another formula of the same module
     "statics",
+    "statistics",
     "truck",  # a design rule, from memory
 }
 

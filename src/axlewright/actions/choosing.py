@@ -2,22 +2,22 @@
 
 import datetime as dt
 import threading
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from hashlib import sha256
 from typing import TYPE_CHECKING, Final
 
 from axlewright.actions.bay_cache import Latest, content_hash
 from axlewright.actions.bay_words import cleaned
-from axlewright.actions.deciding import DecisionAnswer, decide_rig
-from axlewright.decide import DRAWS, Terms, read_terms, terms_text
+from axlewright.actions.deciding import ABOUT, DecisionAnswer, decide_rig, kept_terms
+from axlewright.decide import DRAWS, Terms, read_terms, terms_text, with_record
 from axlewright.errors import AxlewrightError
-from axlewright.rig import Remark, Rig
+from axlewright.rig import Job as JobDone
+from axlewright.rig import Kept, Remark, Rig
 
 if TYPE_CHECKING:
     from axlewright.actions.log import Log
 
-ABOUT: Final = "own prices"
 KEPT: Final = 6
 MANY: Final = 10_000
 LONGEST: Final = 40_000  # signs of a file of prices
@@ -52,15 +52,7 @@ class Choosing:
 
     def terms(self, log: "Log", slug: str) -> Terms:
         """What this rig's owner pays and how it is used, as told last; else the rough figures."""
-        told = [
-            each
-            for each in log.history(slug, ("remark",))
-            if isinstance(each.body, Remark) and each.body.about == ABOUT
-        ]
-        if not told:
-            return Terms()
-        last = max(told, key=lambda each: each.number)
-        return read_terms(log.store.upload(last.note), "your prices")
+        return kept_terms(log, slug)
 
     def keep_terms(self, log: "Log", slug: str, text: str, device: str = "") -> Terms:
         """Keep a file of prices beside a rig; raises `BadFile` with every fault."""
@@ -89,9 +81,10 @@ class Choosing:
         if draws:
             self._wanted[slug] = min(max(draws, DRAWS), MANY)
         many = self._wanted.get(slug, DRAWS)
-        terms = self.terms(log, slug)
-        history = log.history(slug, ("job",))
-        told = f"{terms_text(terms)}{[(each.number, each.replaced) for each in history]}"
+        terms, history, today = self.terms(log, slug), log.history(slug), log.today
+        jobs = [each.number for each in history if isinstance(each.body, JobDone)]
+        driven = with_record(terms, rig, history, today)[1]
+        told = f"{terms_text(terms)}{jobs}{driven and driven.band}"
         key = f"{slug} {content_hash(rig, many)} {sha256(told.encode()).hexdigest()}"
         with self._lock:
             job = self._jobs.kept(key)
@@ -100,12 +93,14 @@ class Choosing:
             job = self._jobs.keep(key, Job(draws=many))
 
         def run() -> None:
-            self._run(job, rig, terms, history)
+            self._run(job, rig, terms, history, today)
 
         threading.Thread(target=run, name="choice", daemon=True).start()
         return job
 
-    def _run(self, job: Job, rig: Rig, terms: Terms, history: list) -> None:  # type: ignore[type-arg]
+    def _run(
+        self, job: Job, rig: Rig, terms: Terms, history: Sequence[Kept], today: dt.date
+    ) -> None:
         def told(what: str, done: int, of: int) -> None:
             if job.stopped:
                 raise _StoppedError
@@ -113,7 +108,9 @@ class Choosing:
 
         try:
             with self._turn:
-                job.answer = decide_rig(rig, terms, history, draws=job.draws, progress=told)
+                job.answer = decide_rig(
+                    rig, terms, history, draws=job.draws, progress=told, today=today
+                )
         except _StoppedError:
             return
         except AxlewrightError as trouble:

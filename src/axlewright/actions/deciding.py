@@ -1,7 +1,8 @@
 """Decide about a rig: its file or its record, the owner's prices, and the choice on paper."""
 
+import datetime as dt
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
@@ -19,13 +20,15 @@ from axlewright.decide import (
     read_terms,
     still_carries,
     tyre_grid,
+    with_record,
 )
-from axlewright.rig import SEED, Condition, Job, Kept, Rig, file_bytes, load_rig
+from axlewright.rig import SEED, Condition, Job, Kept, Remark, Rig, file_bytes, load_rig
 from axlewright.tables import consequences
 
 if TYPE_CHECKING:
     from axlewright.actions.log import Log
 
+ABOUT: Final = "own prices"
 GAVE: Final = frozenset({"mended", "cracked", "broke", "bent", "bowed"})
 AT_ONCE: Final = frozenset({"broke", "bent", "bowed"})
 SECONDS: Final = 86400.0
@@ -63,8 +66,14 @@ def decide_rig(
     draws: int = DRAWS,
     seed: int = SEED,
     progress: Told | None = None,
+    today: dt.date | None = None,
 ) -> DecisionAnswer:
-    """Decide about a rig; ``history`` is its record, whose mends count as evidence."""
+    """Decide about a rig; ``history`` is its record, whose mends count as evidence.
+
+    Its trips and odometer say how far it drives a year, where the owner did not.
+    """
+    today = today or dt.datetime.now(dt.UTC).astimezone().date()
+    terms, yearly = with_record(terms or Terms(), rig, history, today)
     gave, at_once = parts_that_gave(rig.conditions)
     decision = decide(
         rig,
@@ -78,7 +87,7 @@ def decide_rig(
         workers=hands_for(draws, SHARED),
     )
     return DecisionAnswer(
-        decision=decision,
+        decision=replace(decision, yearly=yearly),
         grid=tyre_grid(rig, seed=seed),
         still=still_carries(rig, seed=seed),
     )
@@ -93,11 +102,35 @@ def decide_logged(
     seed: int = SEED,
     progress: Told | None = None,
 ) -> DecisionAnswer | None:
-    """Decide about a rig in the store with its record; None until its questions are answered."""
+    """Decide about a rig in the store with its record; None until its questions are answered.
+
+    Without ``terms`` those hold that were told in the bay.
+    """
     rig = log.desk.rig(slug)
     if rig is None:
         return None
-    return decide_rig(rig, terms, log.history(slug), draws=draws, seed=seed, progress=progress)
+    return decide_rig(
+        rig,
+        terms or kept_terms(log, slug),
+        log.history(slug),
+        draws=draws,
+        seed=seed,
+        progress=progress,
+        today=log.today,
+    )
+
+
+def kept_terms(log: "Log", slug: str) -> Terms:
+    """What this rig's owner pays and how it is used, as told last; else the rough figures."""
+    told = [
+        each
+        for each in log.history(slug, ("remark",))
+        if isinstance(each.body, Remark) and each.body.about == ABOUT
+    ]
+    if not told:
+        return Terms()
+    last = max(told, key=lambda each: each.number)
+    return read_terms(log.store.upload(last.note), "your prices")
 
 
 def parts_that_gave(conditions: Sequence[Condition]) -> tuple[frozenset[str], frozenset[str]]:

@@ -30,7 +30,8 @@ def decide(
     Parameters
     ----------
     rig
-        The rig file, or the rig's name in the store: its record then counts as evidence.
+        The rig file, or the rig's name in the store: its record then counts as evidence, and its
+        trips and odometer say how far it drives a year.
     prices
         Your own prices, hours and use, in place of the rough figures.
     facts
@@ -55,14 +56,14 @@ def decide(
     if note := load_kernels():
         sys.stderr.write(f"{note}\n")
     from axlewright.actions import Log, decide_file, decide_logged
-    from axlewright.decide import Terms, read_terms
+    from axlewright.decide import read_terms
     from axlewright.rig import SEED, file_bytes
 
     sown = SEED if seed is None else seed
     if rig.endswith(".toml"):
         answer = decide_file(rig, str(prices or ""), draws=draws, seed=sown, progress=_progress)
     else:
-        terms = read_terms(file_bytes(prices), str(prices)) if prices else Terms()
+        terms = read_terms(file_bytes(prices), str(prices)) if prices else None
         log = Log.open(store or usual_folder())
         try:
             found = decide_logged(

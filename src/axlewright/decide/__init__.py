@@ -21,6 +21,7 @@ from axlewright.decide.spoken import terms_text
 from axlewright.decide.terms import COSTS, SKILLS, Price, Terms, read_terms
 from axlewright.decide.tried import Tried, tried
 from axlewright.decide.tyres import Carried, still_carries, tyre_grid
+from axlewright.decide.yearly import KM_A_YEAR, Yearly, with_record, yearly
 
 __all__ = [
     "AWAY",
@@ -28,6 +29,7 @@ __all__ = [
     "COSTS",
     "DRAWS",
     "FURTHER",
+    "KM_A_YEAR",
     "LEAVE",
     "SKILLS",
     "TYRE",
@@ -47,6 +49,7 @@ __all__ = [
     "Tried",
     "World",
     "WorthLook",
+    "Yearly",
     "cheapest",
     "coming_faster",
     "cost_of",
@@ -64,9 +67,11 @@ __all__ = [
     "trend_of",
     "tried",
     "tyre_grid",
+    "with_record",
     "world_of",
     "worth_looking",
     "worth_of_a_look",
     "worth_of_a_reading",
     "worth_of_knowing_all",
+    "yearly",
 ]

@@ -23,6 +23,7 @@ from axlewright.decide.regret import (
 )
 from axlewright.decide.terms import Price, Terms
 from axlewright.decide.tried import Tried, tried
+from axlewright.decide.yearly import Yearly
 from axlewright.rig import SEED, Column, Finding, Rig, findings, mended_parts, stops
 
 Told: TypeAlias = Callable[[str, int, int], None]
@@ -60,6 +61,7 @@ class Decision:
     unpaired draws would tell the advised change from leaving it as sharply (or, where leaving
     is advised, from the next); that other is ``beside``, ``sorry_beside`` how often and by how
     much it alone would have come out cheaper, ``glad_beside`` how often and by how much dearer.
+    ``yearly`` is the record's distance a year, where it counts.
     """
 
     rig: Rig
@@ -84,6 +86,7 @@ class Decision:
     faster: tuple[Faster, ...]
     findings: tuple[Finding, ...]
     world: World
+    yearly: Yearly | None = None
 
     @property
     def stops(self) -> tuple[Finding, ...]:

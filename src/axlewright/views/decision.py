@@ -8,6 +8,7 @@ import numpy as np
 from axlewright.decide import BENT_LOOK, LEAVE, TYRE, Decision
 from axlewright.views.decision_facts import ChoiceRow, choice_row, times, years_of
 from axlewright.views.decision_money import band_of, mean, money, money_span, share_of_ten, spoken
+from axlewright.views.decision_yearly import yearly_line
 from axlewright.views.phrases import kind_name, plain, quantity, then
 
 CAUTION: Final = (
@@ -53,7 +54,7 @@ def decision_words(decision: Decision, system: str = "metric") -> DecisionWords:
         resale=tuple(_resale(decision)),
         rows=tuple(choice_row(decision, each, system) for each in decision.choices),
         refused=tuple(f"{each.option.label}: {each.refused}." for each in decision.refused),
-        rests=tuple(_rests(decision)),
+        rests=(yearly_line(decision, system), *_rests(decision)),
         caution=CAUTION,
     )
 

@@ -11,6 +11,7 @@ from axlewright.decide import Carried, Choice, Decision, Sorrow
 from axlewright.rig import Column
 from axlewright.tables import fingerprint
 from axlewright.views.decision import decision_words
+from axlewright.views.decision_yearly import yearly_from
 
 VERSION = 1
 MONEY = "money"
@@ -39,6 +40,7 @@ def decision_json(
         },
         "currency": decision.terms.currency,
         "years": decision.terms.band("years").middle,
+        "distance_a_year": _yearly(decision),
         "stop": bool(decision.stops),
         "stop_words": list(words.stops),
         "advised": None if decision.stops else decision.advised,
@@ -83,6 +85,11 @@ def decision_json(
         else {"weight": _plain(still[0], "N"), "tyre": still[1], "duty": still[2]},
         "rests_on": list(words.rests),
     }
+
+
+def _yearly(decision: Decision) -> dict[str, Any]:
+    far = decision.world.distance / decision.terms.band("years").middle
+    return {**_drawn(far, "m"), "from": yearly_from(decision)}
 
 
 def _share_about(sorrow: Sorrow) -> dict[str, Any]:

@@ -70,6 +70,13 @@ def decision_schema() -> Schema:
         "rig": shape({"name": TEXT, "axle": {"enum": ["front", "rear"]}, "digest": TEXT}),
         "currency": {**TEXT, "description": "of every quantity whose unit is money"},
         "years": {"type": "number"},
+        "distance_a_year": {
+            "allOf": [
+                quantity,
+                shape({"from": {"enum": ["you", "record", "usual"]}}),
+            ],
+            "description": "on the hardest ground that the rig names, and who says so",
+        },
         "stop": YES_NO,
         "stop_words": TEXTS,
         "advised": {**MAYBE, "description": "null while there is a STOP"},

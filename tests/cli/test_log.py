@@ -63,6 +63,38 @@ def test_a_reading_that_looks_mixed_up_leaves_with_two_and_is_not_kept(ask):
     assert "no go" in told
 
 
+def test_a_stop_stands_before_every_other_answer_about_the_rig(ask):
+    ask("look", RIG, "before_joints", "stop", "--part", "tie rod", "--found", "loose")
+    for words in (
+        ("reading", RIG, "camber", "-0.5 deg", "--side", "left"),
+        *(("due", RIG), ("past", RIG), ("bent", RIG), ("history", RIG)),
+    ):
+        code, told = ask(*words)
+        assert code == 3, words
+        assert told.startswith("STOP: tie rod, loose"), words
+    code, told = ask("shimmy", RIG)
+    assert code == 3
+    assert told.splitlines()[1].startswith("STOP: tie rod, loose")
+
+
+def test_hub_play_over_its_limit_is_a_stop_in_the_answer_to_the_reading_too(ask):
+    code, told = ask("reading", RIG, "unit_hub_play", *["0.3 mm"] * 3, "--side", "left")
+    assert code == 3
+    assert told.startswith("STOP: play of a sealed hub, dial at the wheel's face, left: out")
+    assert "STOP: do not drive" in told
+    assert "FIX BEFORE TRIP" not in told
+
+
+def test_a_pull_on_a_string_is_told_as_a_torque_and_new_and_used_bearings_apart(ask):
+    pulled = ("--radius", "50 mm", "--with", "string_pull")
+    _, told = ask("reading", RIG, "pinion_torque", "4 kg", *pulled)
+    assert "new bearings" in told
+    assert "used bearings" in told
+    code, told = ask("history", RIG)
+    assert code == 0
+    assert "pinion_torque 1.96 N m" in told
+
+
 def test_json_is_si_and_says_everything(ask):
     _, told = ask("reading", RIG, "camber", "-0.5 deg", "--side", "left", "--json")
     answer = json.loads(told)["reading"]

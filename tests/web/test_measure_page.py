@@ -169,7 +169,7 @@ def test_the_manuals_limit_takes_the_place_of_every_other(visitor, slug):
     assert "the manual, page 7" in plain(visitor.get(place))
     answer = take(visitor, slug, "unit_hub_play", "0.09 mm", "0.09 mm", side="left")
     told = plain(visitor.get(answer.headers["location"]))
-    assert "out FIX BEFORE TRIP" in told
+    assert "out STOP: do not drive" in told
     assert "light truck" not in told
 
 

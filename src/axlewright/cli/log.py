@@ -15,7 +15,7 @@ from axlewright.cli.serve import usual_folder
 
 if TYPE_CHECKING:
     from axlewright.actions import Log
-    from axlewright.upkeep import ReadingTaken
+    from axlewright.upkeep import Drive
 
 PUT_RIGHT = 2
 Side = Literal["left", "right", "both", "centre"]
@@ -128,12 +128,20 @@ def _entered(
 
     kept = log.book.one(slug, number)
     drive = log.drive(slug)
-    stops = [each for each in drive.reasons if each.state == "stop"]
-    lines = [f"STOP: {each.what}: {each.why}. {each.do}" for each in stops]
-    lines += ["Entered:", *history_lines([kept], entry.units)]
+    stops = _stops(drive)
+    lines = [*stops, "Entered:", *history_lines([kept], entry.units)]
     told = EntryTold(rig=slug, entry=kept, drive=drive, off_centre=off_centre)
     _tell(entry, "entered", told, [*lines, *more])
     return STOPPED if stops else 0
+
+
+def _stops(drive: "Drive") -> list[str]:
+    """Every STOP that is open: it stands before whatever else is told."""
+    return [
+        f"STOP: {each.what}: {each.why}. {each.do}"
+        for each in drive.reasons
+        if each.state == "stop"
+    ]
 
 
 @app.command
@@ -280,14 +288,11 @@ def reading(
             sure=sure,
             **entry.said(),
         )
-        _tell(entry, "reading", taken, reading_lines(taken, entry.units))
-        return _code(log, slug, taken)
-
-
-def _code(log: "Log", slug: str, taken: "ReadingTaken") -> int:
-    if not taken.number:
-        return PUT_RIGHT
-    return STOPPED if log.drive(slug).state == "stop" else 0
+        stops = _stops(log.drive(slug))
+        _tell(entry, "reading", taken, [*stops, *reading_lines(taken, entry.units)])
+        if not taken.number:
+            return PUT_RIGHT
+        return STOPPED if stops else 0
 
 
 @app.command

@@ -13,6 +13,7 @@ from axlewright.cli.log import (
     Where,
     _entered,
     _opened,
+    _stops,
     _tell,
     app,
 )
@@ -203,9 +204,10 @@ def past(rig: str, *, where: Where = NOWHERE) -> int:
     from axlewright.views import past_lines
 
     with _opened(where) as log:
-        told = log.past(log.rig(rig))
-        _tell(where, "past", told, past_lines(told, where.units))
-    return 0
+        slug = log.rig(rig)
+        told, stops = log.past(slug), _stops(log.drive(slug))
+        _tell(where, "past", told, [*stops, *past_lines(told, where.units)])
+        return STOPPED if stops else 0
 
 
 @app.command
@@ -232,8 +234,10 @@ def shimmy(
             log.enter(slug, noticed_of(answers), **entry.said())
         stands = log.sheet(slug)
         asked = [] if stands.noticed else shimmy_question_lines()
-        _tell(entry, "shimmy", stands, [*sheet_lines(stands), *asked])
-        return STOPPED if stands.still else 0
+        first, *rest = sheet_lines(stands)
+        stops = [each for each in _stops(log.drive(slug)) if "a shake of the steering" not in each]
+        _tell(entry, "shimmy", stands, [first, *stops, *rest, *asked])
+        return STOPPED if stands.still or stops else 0
 
 
 @app.command
@@ -265,9 +269,9 @@ def bent(
         slug = log.rig(rig)
         typed = typed_readings(readings)
         told = where_bent(log, slug, typed, after_hit=after_hit, floor_mapped=floor_mapped)
-        stopped = log.drive(slug).state == "stop"
-        _tell(where, "bent", told, bent_lines(told, where.units))
-        return STOPPED if stopped else 0
+        stops = _stops(log.drive(slug))
+        _tell(where, "bent", told, [*stops, *bent_lines(told, where.units)])
+        return STOPPED if stops else 0
 
 
 @app.command
@@ -298,9 +302,10 @@ def due(rig: str, *, where: Where = NOWHERE) -> int:
     from axlewright.views import due_lines
 
     with _opened(where) as log:
-        told = log.due(log.rig(rig))
-        _tell(where, "due", told, due_lines(told, where.units))
-    return 0
+        slug = log.rig(rig)
+        told, stops = log.due(slug), _stops(log.drive(slug))
+        _tell(where, "due", told, [*stops, *due_lines(told, where.units)])
+        return STOPPED if stops else 0
 
 
 @app.command
@@ -335,8 +340,9 @@ def history(
         gone = log.readings(slug)[1]
         if report is not None:
             write_log_sheet(log, slug, report, where.units, only=only or (), latest=latest)
-        _tell(where, "history", told, history_lines(told, where.units, gone))
-    return 0
+        stops = _stops(log.drive(slug))
+        _tell(where, "history", told, [*stops, *history_lines(told, where.units, gone)])
+        return STOPPED if stops else 0
 
 
 @app.command

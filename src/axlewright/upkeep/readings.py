@@ -125,18 +125,20 @@ def limits_for(procedure: Procedure, own: Sequence[OwnLimit] = ()) -> tuple[Limi
             )
             for each in replaced
         )
+    general = [limit(key) for key in procedure.limits]
+    apart = len({each.quantity for each in general}) > 1
     return tuple(
         LimitShown(
             key=each.key,
             low=-inf if each.low is None else each.low,
             high=inf if each.high is None else each.high,
             as_printed=each.as_printed,
-            scope=each.scope,
+            scope=f"{each.quantity}; {each.scope}" if apart else each.scope,
             status=each.status,
             source=each.origin.source.title,
             load_state=each.load_state,
         )
-        for each in map(limit, procedure.limits)
+        for each in general
     )
 
 
@@ -241,7 +243,7 @@ def objections(
     return (
         Objection(
             state="stop" if over else "fix before trip",
-            what=f"{side} {procedure.title}".strip(),
+            what=f"{procedure.title}, {side}" if side else procedure.title,
             why=f"{worst.judged} against {worst.limit.as_printed} "
             f"({worst.limit.scope}; {worst.limit.source})",
         ),

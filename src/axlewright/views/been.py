@@ -26,7 +26,7 @@ from axlewright.strength import Assessment
 from axlewright.tables import duties, looks, looks_lists, procedures
 from axlewright.upkeep import OFF_CENTRE, Carried, Driven, Outlived
 from axlewright.views.answer import broken_parts
-from axlewright.views.log import happened
+from axlewright.views.log import happened, reading_shown
 
 AGAIN: Final = (Trip, Chapter, Remark)  # what the page itself can put right
 MOVES: Final = (Fitted, TakenOff)
@@ -117,8 +117,7 @@ def says(kept: Kept, system: str) -> str:  # noqa: PLR0911  (one way out for eac
         case Reading() as reading:
             asked = procedures().get(reading.quantity)
             title = asked.title if asked is not None else reading.quantity
-            value = units.show(reading.value, reading.kind, reading.unit)
-            doubt = units.show(2.0 * reading.standard, reading.kind, reading.unit)
+            value, doubt = reading_shown(reading, system)
             side = f"{reading.side}, " if reading.side else ""
             return f"{side}{title}: {value}, give or take {doubt}"
         case Chapter() as chapter:

@@ -71,8 +71,11 @@ def limit_words(shown: LimitShown, kind: str, system: str) -> str:
     return f"{' and '.join(ends)} (for {shown.scope}; {shown.source}{state})"
 
 
-def verdict_lines(verdict: Verdict, kind: str, system: str) -> list[str]:
-    """One verdict: the word, the limit with scope and source, what would settle it."""
+def verdict_lines(verdict: Verdict, kind: str, system: str, *, stops: bool = False) -> list[str]:
+    """One verdict: the word, the limit with scope and source, what would settle it.
+
+    ``stops`` says that out is a STOP for this reading.
+    """
     word = {"within": "within", "out": "OUT", "cannot tell": "CANNOT TELL"}[verdict.judged]
     lines = [f"  {word}: {limit_words(verdict.limit, kind, system)}"]
     if not verdict.limit.own:
@@ -83,7 +86,9 @@ def verdict_lines(verdict: Verdict, kind: str, system: str) -> list[str]:
             ways.append(f"{verdict.repeats} readings in all")
         ways += [f"three with {each}" for each in verdict.better]
         lines.append(f"      It would be settled by {'; or '.join(ways) or 'a finer instrument'}.")
-    if verdict.says == "fix before trip":
+    if stops and verdict.judged == "out":
+        lines.append("      STOP: do not drive. It steers, stops or holds a wheel.")
+    elif verdict.says == "fix before trip":
         lines.append("      FIX BEFORE TRIP: it steers, stops or holds a wheel.")
     return lines
 
@@ -161,8 +166,7 @@ def happened(kept: Kept, system: str) -> str:  # noqa: PLR0911, PLR0912  (one wa
             found = f", {look.found}" if look.found else ""
             return f"look {look.look}: {look.state.upper()}{_at(look.part, look.side)}{found}"
         case Reading() as reading:
-            value = units.show(reading.value, reading.kind, reading.unit)
-            doubt = units.show(2.0 * reading.standard, reading.kind, reading.unit)
+            value, doubt = reading_shown(reading, system)
             side = f"{reading.side} " if reading.side else ""
             return f"{side}{reading.quantity} {value}, give or take {doubt} ({reading.given})"
         case Trip() as trip:
@@ -194,6 +198,16 @@ def happened(kept: Kept, system: str) -> str:  # noqa: PLR0911, PLR0912  (one wa
             return f"note{f' on {remark.about}' if remark.about else ''}"
         case Withdrawn() as withdrawn:
             return f"withdrawn: {withdrawn.reason}"
+
+
+def reading_shown(reading: Reading, system: str) -> tuple[str, str]:
+    """Value and doubt in the unit that was read; a pull on a radius is told as its torque."""
+    own = reading.unit in units.known(reading.kind)
+    unit = reading.unit if own else system
+    value, doubt = (
+        units.show(each, reading.kind, unit) for each in (reading.value, 2.0 * reading.standard)
+    )
+    return value, doubt
 
 
 def _at(part: str, side: str) -> str:

@@ -52,8 +52,9 @@ def reading_lines(taken: ReadingTaken, system: str = "metric") -> list[str]:
     )
     if not taken.judged:
         lines.append("  NOT JUDGED: no limit is known here. Give the manual's with `log limit`.")
+    stops = any(each.state == "stop" for each in taken.objections)
     for each in taken.judged:
-        lines += verdict_lines(each, kind, system)
+        lines += verdict_lines(each, kind, system, stops=stops)
     return [*lines, "A reading within its limit is no go: looks say that."]
 
 

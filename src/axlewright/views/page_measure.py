@@ -149,19 +149,18 @@ def taken_words(taken: ReadingTaken, system: str) -> TakenWords:
     kind = taken.procedure.kind
     low, high = (_figure(end, taken.worth, kind, system) for end in taken.worth.band)
     mean = _read(taken.worth, kind, system)
+    stops = tuple(f"{each.what}: {each.why}." for each in taken.objections if each.state == "stop")
     return TakenWords(
         number=taken.number,
         echo=taken.echo,
         value=f"{mean}; 95 times in 100 between {low} and {high}.",
-        verdicts=tuple(_verdict(each, kind, system) for each in taken.judged),
-        stops=tuple(
-            f"{each.what}: {each.why}." for each in taken.objections if each.state == "stop"
-        ),
+        verdicts=tuple(_verdict(each, kind, system, stops=bool(stops)) for each in taken.judged),
+        stops=stops,
         doubts=tuple((f"{each.problem}.", each.ask) for each in taken.doubts),
     )
 
 
-def _verdict(verdict: Verdict, kind: str, system: str) -> VerdictWords:
+def _verdict(verdict: Verdict, kind: str, system: str, *, stops: bool = False) -> VerdictWords:
     ways = [f"{verdict.repeats} readings in all"] if verdict.repeats else []
     ways += [f"three readings with {each}" for each in verdict.better]
     settles = ""
@@ -173,6 +172,8 @@ def _verdict(verdict: Verdict, kind: str, system: str) -> VerdictWords:
         "measure again": "Measure again.",
         "put right": "To be put right.",
     }[verdict.says]
+    if stops and verdict.judged == "out":
+        follows = "STOP: do not drive. It steers, stops or holds a wheel."
     return VerdictWords(
         state=verdict.judged,
         limit=limit_words(verdict.limit, kind, system),

@@ -32,6 +32,7 @@ def facts(kind, spring="coil", arms="three", axle="front", **more):
         "tie_rod": "old",
         "arms_moved": "yes",
         "springs_moved": "yes",
+        "running": "yes",
         **more,
     }
     return Facts(tuple(Fact(name=name, word=word, who="said") for name, word in words.items()))
@@ -44,7 +45,8 @@ def every_work():
     for kind, (spring, arms), axle, full in product(
         KINDS, LAYOUTS, ("front", "rear"), (True, False)
     ):
-        least = {} if full else dict.fromkeys(("stabiliser", "sensors", "lock_new"), "no")
+        fewer = ("stabiliser", "sensors", "lock_new", "running")
+        least = {} if full else dict.fromkeys(fewer, "no")
         less = {} if full else {"lock": "other", "brackets": "yes", "tie_rod": "its own"}
         bar = {} if full else {"track_bar": "no"}
         name = f"{kind}, {spring}, {arms}, {axle}, {'full' if full else 'least'}"

@@ -9,8 +9,8 @@ import numpy as np
 import pytest
 
 from axlewright.errors import AxlewrightError
-from axlewright.swap import apart, scheduled
-from swap.cases import ROOT, every_work, heron_plan, small
+from axlewright.swap import apart, chosen, planned, scheduled
+from swap.cases import HERON, ROOT, every_work, facts, heron_plan, small
 
 WORKS = every_work()
 SIZED = ("geared axle", "bare housing", "springs", "shafts")
@@ -136,10 +136,17 @@ def test_one_person_is_told_which_tasks_need_two():
 
 
 def test_one_person_can_do_what_needs_no_second():
-    work = WORKS["shafts, coil, three, front, full"]
+    work = chosen(facts("shafts", running="no"))
     schedule = scheduled(work, 1, {task.key: 600.0 for task in work.tasks})
     assert schedule.people == 1
     assert max(len(slot.hands) for slot in schedule.slots) == 1
+
+
+def test_nobody_runs_it_on_stands_alone():
+    work = chosen(facts("shafts"))
+    with pytest.raises(AxlewrightError, match="RUN ON THE STANDS"):
+        scheduled(work, 1, {task.key: 600.0 for task in work.tasks})
+    assert planned(HERON, [], people=1, kind="shafts").facts.word("running") == "no"
 
 
 @pytest.mark.parametrize("people", [0, 4, -1])

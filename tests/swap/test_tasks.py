@@ -1,6 +1,7 @@
 """The book of tasks: every named step of the trade, and who may be where while what moves."""
 
 import re
+from itertools import pairwise
 
 import pytest
 
@@ -54,6 +55,7 @@ NAMED = {
     "toe": ["toe_home"],
     "steering wheel centred": ["wheel_centred"],
     "stops; hoses and wires at droop and lock": ["stops_set", "droop_look"],
+    "run on stands, low idle": ["turned_by_hand", "running_support", "running_check"],
     "before driving": ["before_driving"],
     "first drive, hot hubs, leaks": ["slow_loop", "second_look", "first_drive"],
     "measured again": ["measure_after"],
@@ -216,6 +218,45 @@ def test_welding_says_what_keeps_people_whole():
     assert "No chlorinated cleaner" in tasks()["weld_place"].caution
     assert "chlorinated" in tasks()["brackets_moved"].caution
     assert "fire_watch" in chosen(facts("brackets")).ancestors["weld_look"]
+
+
+RUN = ("turned_by_hand", "raise_other", "running_support", "running_check", "lower_other")
+
+
+@pytest.mark.parametrize("kind", ["bare housing", "part-built housing", "geared axle", "gears"])
+def test_what_is_run_on_stands_is_turned_by_hand_and_looked_at_first(kind):
+    """Running checks, common practice, no source: bench first, stands on the frame at both ends."""
+    work = chosen(facts(kind))
+    for before, after in pairwise((*RUN, "down")):
+        assert before in work.ancestors[after], (before, after)
+    run = work.ancestors["running_check"]
+    assert {"oil_in", "wheels_on", "shaft_on", "support_look"} <= run
+    if kind != "gears":
+        assert {"lock_bench", "bleed", "lock_wired"} <= run
+    assert not [task.key for task in work.tasks if task.under and task.key not in run
+                and "standing_look" not in work.ancestors[task.key]]  # fmt: skip
+
+
+def test_the_running_check_says_what_keeps_people_whole_at_its_step():
+    run, look = tasks()["running_check"], tasks()["running_support"]
+    for words in ("plane of the wheels", "obody under", "ow idle, never revved", "no shake ever"):
+        assert words in run.caution
+    assert "low idle" in run.do
+    assert run.people == 2
+    assert run.moves != "no"
+    assert run.gate
+    assert not run.under
+    assert look.photo_must
+    assert "on the frame at both ends" in look.do
+    assert "every wheel" in look.photo
+    assert "by hand" in tasks()["turned_by_hand"].title
+    assert "fingers clear of pinch points" in tasks()["play"].caution
+
+
+def test_who_runs_nothing_on_stands_has_none_of_it():
+    work = chosen(facts("geared axle", running="no"))
+    assert not set(RUN) & set(work.by_key)
+    assert "wheels_on" in work.ancestors["down"]
 
 
 def test_no_step_heats_bends_or_straightens():

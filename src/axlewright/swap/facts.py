@@ -41,6 +41,7 @@ QUESTIONS: Final[Mapping[str, tuple[str, tuple[str, ...]]]] = {
     "pinion": ("Does the pinion stand below or above the axle's line?", ("below", "above")),
     "arms_moved": ("Are the arms' bolts at the frame undone as well?", ("yes", "no")),
     "springs_moved": ("Are the leaf eyes or shackles undone as well?", ("yes", "no")),
+    "running": ("Is it run on stands before it goes down on its wheels?", ("yes", "no")),
 }
 _ARMS: Final = {
     "four arms": "four",
@@ -146,6 +147,7 @@ def facts_of(
     )
     put("arms_moved", "yes" if raised else "no", "assumed")
     put("springs_moved", "yes" if raised else "no", "assumed")
+    put("running", "yes" if what in KINDS[:3] else "no", "assumed")
     for name, word in told.items():
         put(name, word, "said")
     return Facts(tuple(found.values()))

@@ -26,6 +26,7 @@ from axlewright.geometry.outline import Edge, Outline
 from axlewright.geometry.points import Hardpoints, hardpoints, rod_in_words
 from axlewright.geometry.posing import Pose, Reach, SteeringShape, pose_of, reach_of, steering_shape
 from axlewright.geometry.study import Grid, Stance, Travel, travel, travel_grid
+from axlewright.geometry.wedges import Wedge
 
 __all__ = [
     "BUMP",
@@ -65,6 +66,7 @@ __all__ = [
     "Travel",
     "Turned",
     "Way",
+    "Wedge",
     "Whirl",
     "WindUp",
     "align",

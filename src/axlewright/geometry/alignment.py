@@ -30,6 +30,7 @@ from axlewright.geometry.alignment_turn import (
     tie_rod_turn,
     track_bar_growth,
 )
+from axlewright.geometry.wedges import Wedge, caster_wedges
 from axlewright.physics import alignment, steering
 from axlewright.rig import (
     Columns,
@@ -69,7 +70,8 @@ class Alignment:
     ``judged`` are the quantities in garage order. ``toe_length`` is rear less front at
     ``diameter``, m. ``turn`` and ``recentring`` say what to turn, where toe was read and is not
     within; ``track_bar`` is by how much the bar would grow to bring the axle to the middle.
-    ``setback`` is the axle's turn in plan, rad, left side ahead.
+    ``setback`` is the axle's turn in plan, rad, left side ahead; ``wedges`` would bring back a
+    caster that is out, on leaf springs.
     """
 
     rig: Rig
@@ -89,6 +91,7 @@ class Alignment:
     recentring: Recentring | None = None
     track_bar: float | None = None
     setback: Measured | None = None
+    wedges: tuple[Wedge, ...] = ()
 
     @property
     def axle(self) -> str:
@@ -180,6 +183,7 @@ def align(rig: Rig, readings: Readings) -> Alignment:
         recentring=recentring,
         track_bar=_track_bar(rig, columns, found),
         setback=_setback(readings, columns),
+        wedges=caster_wedges(rig, found),
     )
 
 

@@ -19,6 +19,7 @@ from axlewright.geometry.driveline_verdicts import Check, checks, speed_judged, 
 from axlewright.geometry.moving import Motion, motion, straightened, turned_by
 from axlewright.geometry.points import Hardpoints, hardpoints
 from axlewright.geometry.study import DRAWS, Travel, as_taped
+from axlewright.geometry.wedges import For, Wedge, wedges
 from axlewright.physics import driveline
 from axlewright.rig import SEED, Column, Rig, drawn_geometry_columns
 from axlewright.tables import driveline_limit
@@ -57,6 +58,7 @@ class Driveline:
     checks: tuple[Check, ...]
     if_locked: tuple[Check, ...]
     built_in: BuiltIn | None
+    wedges: tuple[Wedge, ...]
     measured: tuple[str, ...]
 
     @property
@@ -112,6 +114,7 @@ def driveline_over(
     road = float(speed_judged(columns, on_road=on_road)[0])
     speed = road * float(columns["axle_ratio"][0] / columns["radius"][0])
     avoid = driveline_limit("half_whirl")
+    built = _built_in(points, level, speed, drawn) if points.steers else None
     return Driveline(
         line=line,
         turns_on_road=on_road,
@@ -128,7 +131,8 @@ def driveline_over(
         stances=stances,
         checks=checks(values, drawn, double=line.double, on_road=on_road),
         if_locked=() if on_road else checks(values, drawn, double=line.double, on_road=True),
-        built_in=_built_in(points, level, speed, drawn) if points.steers else None,
+        built_in=built,
+        wedges=_wedges(points, level, line, built, drawn),
         measured=tuple(sorted(name for name in rig.given if name.startswith("line_"))),
     )
 
@@ -178,6 +182,10 @@ def _drawn(rig: Rig, reach: dict[str, float], draws: int, seed: int) -> dict[str
         line = line_through(points, made)
         wanted = _wanted(points, made, line, double=line.double)
         found["forgings"] = columns["line_caster_wanted"] + wanted - caster - line.pinion_rise
+    if points.arms == "leaves":
+        line = line_through(points, made)
+        wanted = _wanted(points, made, line, double=line.double)
+        found |= {"turn": wanted - line.pinion_rise, "pad": columns["travel_spring_pad"]}
     return found
 
 
@@ -190,6 +198,24 @@ def _wanted(points: Hardpoints, made: Motion, line: Line, *, double: bool) -> Co
         points.columns["line_output_up"],
         double=double,
     )
+
+
+def _wedges(
+    points: Hardpoints,
+    level: Motion,
+    line: Line,
+    built: BuiltIn | None,
+    drawn: dict[str, Column],
+) -> tuple[Wedge, ...]:
+    """Wedges under leaf springs: for the pinion, and of a front axle for its caster."""
+    if points.arms != "leaves":
+        return ()
+    wanted = float(_wanted(points, level, line, double=line.double)[0])
+    turns: dict[For, float] = {"pinion": wanted - float(line.pinion_rise[0])}
+    if built is not None:
+        turns["caster"] = built.for_caster.by
+    spread = (drawn["turn"], drawn["pad"]) if "turn" in drawn else None
+    return wedges(points, turns, spread)
 
 
 def _built_in(points: Hardpoints, level: Motion, speed: float, drawn: dict[str, Column]) -> BuiltIn:

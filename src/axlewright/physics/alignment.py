@@ -160,6 +160,21 @@ def mechanical_trail(height: Metre, caster: Radian, hub_ahead: Metre = 0.0) -> M
     return np.asarray(np.asarray(height) * np.tan(caster) - hub_ahead)
 
 
+def wedge_thickness(turn: Radian, pad: Metre) -> Metre:
+    """How much thicker one end of a wedge is than the other, to turn an axle under its spring.
+
+    References
+    ----------
+    geometry: a right triangle over the pad's length
+
+    Examples
+    --------
+    >>> f"{1e3 * wedge_thickness(np.radians(2.0), 0.127):.6f}"
+    '4.434938'
+    """
+    return np.asarray(np.asarray(pad) * np.tan(turn))
+
+
 def level_corrected(reading: Radian, floor: Radian) -> Radian:
     """Angle to the floor, from an angle finder's reading to plumb and the floor's own slope.
 

@@ -335,6 +335,10 @@ TRAVEL: Final[tuple[Assumption, ...]] = (
         "travel_spring_free", "spring with nothing on it", _spring_free, 0.03,
         applies=lambda w: w["held_by.arms"] != "leaves",
     ),
+    _plain(
+        "travel_spring_pad", "length of the leaf spring's pad", 0.127, 1.15, family="lognormal",
+        applies=lambda w: w["held_by.arms"] == "leaves",
+    ),
     _plain("travel_lift", "lift since the places were taped", 0.0, 0.002,
            source="none was told of"),
     _plain("travel_clamped_at", "axle's height when the bolts were tightened", 0.0, 0.01),

@@ -140,6 +140,12 @@ SECOND_HOUR: Final[tuple[Field, ...]] = (
         "480 mm", 0.1, 1.0,
     ),
     _length(
+        "travel.spring_pad",
+        "How long is the pad that the leaf spring lies on?",
+        "Along the spring, on the axle; leaf springs only.",
+        "127 mm", 0.05, 0.3, 0.002,
+    ),
+    _length(
         "travel.lift",
         "How much higher does the vehicle stand than when the places were taped?",
         "Hub centre to wing edge now, less the same then.",

@@ -5,6 +5,7 @@ from typing import Final
 
 from axlewright.geometry import Alignment, Recentring, RodTurn
 from axlewright.views.align_phrases import angle, fine, length, turns_words, way_words
+from axlewright.views.wedge_words import wedge_lines, wedge_mind
 
 STRAIGHT: Final = 0.017  # rad at the steering wheel; nobody sees less
 
@@ -17,6 +18,11 @@ def turn_lines(alignment: Alignment, system: str = "metric") -> list[str]:
         lines.append(
             f"Track bar {length(abs(alignment.track_bar), system)} {what}: it moves the axle to "
             "the middle and sets no toe. Its adjuster turns with one end off or by its own sleeve."
+        )
+    if alignment.wedges:
+        lines += [*wedge_lines(alignment.wedges, system), *wedge_mind(alignment.wedges)]
+        lines.append(
+            "What the caster gains the pinion loses, degree for degree; `travel` tells the price."
         )
     turn, centre = alignment.turn, alignment.recentring
     if turn is not None:

@@ -8,6 +8,7 @@ import numpy as np
 
 from axlewright.geometry import BuiltIn, Check, Driveline, Turned
 from axlewright.views.phrases import plain, quantity
+from axlewright.views.wedge_words import wedge_lines, wedge_mind
 
 WHAT: Final = {
     "single_road": "greatest angle of a single joint",
@@ -103,6 +104,7 @@ def driveline_lines(found: Driveline, system: str = "metric") -> list[str]:
     lines += [*locked_lines(found), *slip_lines(found, system), *whirl_lines(found, system)]
     if found.built_in is not None:
         lines += built_in_lines(found, system)
+    lines += [*wedge_lines(found.wedges, system), *wedge_mind(found.wedges)]
     lines.append(rests_on(found))
     return lines
 

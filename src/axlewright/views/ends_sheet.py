@@ -53,7 +53,7 @@ GROUPS: Final[tuple[tuple[str, str, tuple[str, ...]], ...]] = (
     (
         "springs", "Springs, dampers and stops",
         ("points.spring", "points.damper", "travel.bump_gap", "travel.damper",
-         "travel.spring_free", "travel.lift", "travel.clamped", "travel.crossing"),
+         "travel.spring_", "travel.lift", "travel.clamped", "travel.crossing"),
     ),
     (
         "shaft", "The propeller shaft",

@@ -9,6 +9,7 @@ from axlewright.tables import fingerprint
 from axlewright.views.align_phrases import STEPS, name_of, said_by
 from axlewright.views.align_words import BEFORE_DRIVING, NOT_OK, align_sentence, rests_lines
 from axlewright.views.answer import CAUTION, drive_lines
+from axlewright.views.json_driveline import wedge_json
 
 VERSION = 1
 UNITS = {"length": "m", "angle": "rad"}
@@ -44,6 +45,7 @@ def align_json(alignment: Alignment) -> dict[str, Any]:
         "recentring": _recentring(alignment),
         "track_bar_growth": _plain(alignment.track_bar, "m"),
         "setback": _quantity(alignment.setback),
+        "wedges": [wedge_json(each) for each in alignment.wedges],
         "sweeps": [
             {
                 "side": sweep.side,

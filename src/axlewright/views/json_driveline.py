@@ -4,7 +4,7 @@ from dataclasses import asdict
 from math import isfinite
 from typing import Any
 
-from axlewright.geometry import BuiltIn, Check, Driveline, Turned
+from axlewright.geometry import BuiltIn, Check, Driveline, Turned, Wedge
 
 
 def driveline_json(found: Driveline) -> dict[str, Any]:
@@ -51,6 +51,7 @@ def driveline_json(found: Driveline) -> dict[str, Any]:
             ],
         },
         "built_in": None if found.built_in is None else _built_in(found.built_in),
+        "wedges": [wedge_json(each) for each in found.wedges],
         "measured": list(found.measured),
     }
 
@@ -68,6 +69,19 @@ def _built_in(built: BuiltIn) -> dict[str, Any]:
         "for_pinion": _turned(built.for_pinion),
         "for_caster": _turned(built.for_caster),
         "steps": [_turned(step) for step in built.steps],
+    }
+
+
+def wedge_json(wedge: Wedge) -> dict[str, Any]:
+    """One wedge in SI."""
+    return {
+        "for": wedge.of,
+        "turn": _plain(wedge.turn, "rad"),
+        "pad": _plain(wedge.pad, "m"),
+        "thicker": _plain(wedge.thicker, "m", wedge.band),
+        "per_degree": _plain(wedge.per_degree, "m"),
+        "thick_end": wedge.thick_end,
+        "too_steep": wedge.too_steep,
     }
 
 

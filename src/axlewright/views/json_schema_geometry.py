@@ -67,6 +67,7 @@ def alignment_schema() -> Schema:
         "turn": _or_none(ref("turn")),
         "recentring": _or_none(ref("recentring")),
         "track_bar_growth": _or_none(ref("quantity")),
+        "wedges": listed(_wedge()),
         "setback": _or_none(ref("quantity")),
         "sweeps": listed(ref("sweep")),
         "casters_by_a_finder": _sides(),
@@ -218,7 +219,19 @@ def _driveline() -> Schema:
             "stances": listed(shape(stance)),
             "whirling": shape({**_quantities(("speed", "road")), "gears": listed(shape(gear))}),
             "built_in": _or_none(shape(built)),
+            "wedges": listed(_wedge()),
             "measured": TEXTS,
+        }
+    )
+
+
+def _wedge() -> Schema:
+    return shape(
+        {
+            "for": {"enum": ["pinion", "caster"]},
+            **_quantities(("turn", "pad", "thicker", "per_degree")),
+            "thick_end": {"enum": ["front", "rear"]},
+            "too_steep": YES_NO,
         }
     )
 

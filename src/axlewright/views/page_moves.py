@@ -42,6 +42,7 @@ from axlewright.views.travel import (
     travel_rows,
     travel_sentence,
 )
+from axlewright.views.wedge_words import wedge_lines, wedge_mind
 
 TURNED: Final = (
     "Turning the housing trades caster for pinion angle, degree for degree: what one gains the "
@@ -97,6 +98,8 @@ class MovesPage:
     shaft_lines: tuple[str, ...]
     shaft_rows: tuple[DrivelineRow, ...]
     built_in: tuple[str, ...]
+    wedges: tuple[str, ...]
+    wedge_cautions: tuple[str, ...]
     price_heads: tuple[str, ...]
     prices: tuple[tuple[str, ...], ...]
     gearing: tuple[str, ...]
@@ -139,6 +142,8 @@ def moves_page(
         ),
         shaft_rows=tuple(driveline_rows(line, system)),
         built_in=tuple(built_in_lines(line, system)),
+        wedges=tuple(wedge_lines(line.wedges, system)),
+        wedge_cautions=tuple(wedge_mind(line.wedges)),
         price_heads=PRICES if built is not None else (),
         prices=() if built is None else tuple(price_rows(built, system)),
         gearing=tuple(gearing),

@@ -14,6 +14,7 @@ from axlewright.views.travel import (
     travel_rows,
     travel_sentence,
 )
+from axlewright.views.wedge_words import wedge_lines, wedge_mind
 
 TRIED = "Tried one at a time (--keep-cure N FILE writes one as a change):"
 OPENS = "(--why N opens a row)"
@@ -50,6 +51,7 @@ def travel_lines(
         lines += [TRIED, *told]
     if line is not None:
         lines += [driveline_sentence(line, system), *built_in_lines(line, system)[:1]]
+        lines += [*wedge_lines(line.wedges, system), *wedge_mind(line.wedges)]
     return [*lines, *room_lines(shown, system), rests_line(shown), OPENS, CAUTION]
 
 

@@ -11,7 +11,7 @@ from axlewright.swap import (
     order_rules_housing,
     order_rules_whole,
 )
-from axlewright.swap.order_fill import Filled, filled, needed_built_in
+from axlewright.swap.order_fill import BUILT_IN, Filled, filled, needed_built_in
 from axlewright.swap.order_rules import Misfit, Rule
 from axlewright.tables import OrderField, order_fields
 
@@ -108,7 +108,9 @@ def contradicted_by(key: str) -> tuple[str, ...]:
 
 def differs(row: OrderRow) -> bool:
     """Whether the sheet says something else than the rig has, beyond the doubt."""
-    if row.filled is None or row.beside is None or row.beside.whence == "assumed":
+    if row.filled is None or row.beside is None:
+        return False
+    if row.beside.whence == "assumed" and row.field.key != BUILT_IN:
         return False
     if isinstance(row.filled.value, str) or isinstance(row.beside.value, str):
         return row.filled.value != row.beside.value

@@ -158,6 +158,8 @@ _SIDES: Final = {  # words that stand in a place's side
     "knuckle.drag_link": "drag_link_wheel",
 }
 
+BUILT_IN: Final = "angles.built_in"
+
 
 def filled(
     rig: Rig, keys: Collection[str], built_in: float | None = None, *, seed: int = SEED
@@ -193,14 +195,8 @@ def filled(
                 band=None,
                 whence="the rig" if ahead else "assumed",
             )
-    if built_in is not None and "angles.built_in" in keys:
-        told = {"line_pinion_up", "line_output_up"} <= given
-        out["angles.built_in"] = Filled(
-            key="angles.built_in",
-            value=built_in,
-            band=None,
-            whence="worked out" if told else "assumed",
-        )
+    if built_in is not None and BUILT_IN in keys:  # hangs on a caster and a pinion to choose
+        out[BUILT_IN] = Filled(key=BUILT_IN, value=built_in, band=None, whence="assumed")
     return out
 
 

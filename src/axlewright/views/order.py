@@ -99,7 +99,8 @@ def misfit_words(misfit: Misfit, system: str = "metric") -> str:
 def order_lines(order: Order, system: str = "metric", *, every: bool = False) -> list[str]:
     """A sheet for the terminal: what stands in its way first; with ``every`` each field's why."""
     out = [order_sentence(order)]
-    out += ["", *(f"  {misfit_words(each, system)}" for each in order.misfits)]
+    if order.misfits:
+        out += ["", *(f"  {misfit_words(each, system)}" for each in order.misfits)]
     if order.missing:
         out += ["", "Open, and needed:"]
         out += [f"  {each.key}: {_asked(each.label)} {each.how}" for each in order.missing]
@@ -256,7 +257,9 @@ def _beside(row: OrderRow, system: str) -> str:
         told = value if isinstance(value, str) else _rough(value, kind, system)
         return f"assumed {told}{span}: measure it before it is ordered"
     if differs(row):
-        return f"the rig has {_told(row.beside, row.field, system)}"
+        own = row.beside is not None and row.beside.whence == "the rig"
+        has = "the rig has" if own else "worked out from the rig:"
+        return f"{has} {_told(row.beside, row.field, system)}"
     return ""
 
 
@@ -276,11 +279,11 @@ def _show(value: float, kind: str, system: str) -> str:
     if kind == "offset":
         return f"ET {show(value, 'length', 'mm', FINE)}"
     digits = FINE if kind == "length" else 3
-    return show(value, kind, system, digits)
+    return show(value + 0.0, kind, system, digits)  # no minus before nought
 
 
 def _within(value: float, kind: str, system: str) -> str:
-    if kind != "angle":
+    if kind not in {"angle", "length"}:
         return _show(value, kind, system)
     return show(value, kind, system, 2)
 

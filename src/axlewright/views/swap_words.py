@@ -111,7 +111,7 @@ def plan_words(plan: Plan, system: str = "metric", progress: Progress | None = N
             f"{each.title}{f' ({each.note})' if each.note else ''}" for each in plan.measures
         ],
         looks=[[each.key, each.title, each.how] for each in plan.looks],
-        due=[on_ground(line, system) for line in DUE],
+        due=[on_ground(line, system) for line in _due(plan)],
         tools=_gathered(task.tools for task in plan.work.tasks),
         consumables=_gathered(task.consumables for task in plan.work.tasks),
         caution=SWAP_CAUTION,
@@ -125,6 +125,11 @@ DUE: Final = (
     "Alignment printed by a shop before road use, and once more after 800 km.",
     "Hubs felt and looked at after the first drive, and before each trip.",
 )
+
+
+def _due(plan: Plan) -> list[str]:
+    geared = plan.oil is not None and plan.facts.word("kind") != "shafts"
+    return [line for line in DUE if geared or not line.startswith("New gears' oil")]
 
 
 def plan_sentence(plan: Plan) -> str:

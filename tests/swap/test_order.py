@@ -23,7 +23,13 @@ from axlewright.rig import (
 from axlewright.swap import contradicted_by, differs, ordered
 from axlewright.swap.order import RULES
 from axlewright.tables import order_fields
-from axlewright.views import order_answer_schema, order_data, order_json, order_picture
+from axlewright.views import (
+    order_answer_schema,
+    order_data,
+    order_json,
+    order_lines,
+    order_picture,
+)
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 SOUND = EXAMPLES / "orders" / "heron-heavier.toml"
@@ -292,3 +298,21 @@ def test_a_bad_sheet_says_what_is_wrong_and_where(text, says):
         order_sheet_from_text(text, "sheet.toml")
     assert says in str(told.value)
     assert "sheet.toml" in str(told.value)
+
+
+def test_the_angle_to_build_in_is_a_proposal_until_caster_and_pinion_are_chosen():
+    rig = load_rig(str(EXAMPLES / "rigs" / "heron.toml"))
+    order = ordered(order_sheet_said({}), rig)
+    row = next(each for each in order.rows if each.field.key == "angles.built_in")
+    assert row.missing
+    assert not row.filled.holds
+    chosen = {"angles.caster": "5.2 deg", "angles.built_in": "9.7 deg"}  # 5.2 + 4.5 as it stands
+    assert not ordered(order_sheet_said(chosen), rig).misfits
+
+
+def test_tolerances_are_told_as_a_rule_reads_them():
+    rig = load_rig(str(EXAMPLES / "rigs" / "heron.toml"))
+    told = "\n".join(order_lines(ordered(order_sheet_said({}), rig), "us"))
+    assert "± 0.063 in" in told
+    assert "0.062992" not in told
+    assert "about -0 " not in told

@@ -297,3 +297,20 @@ def test_drilling_and_both_lines_are_told():
 def test_the_lock_is_proved_before_it_goes_under():
     for kind in ("bare housing", "part-built housing", "geared axle"):
         assert "lock_bench" in chosen(facts(kind)).ancestors["axle_under"]
+
+
+def test_a_rear_axle_is_asked_nothing_about_what_steers():
+    """Common practice, no source: no ball joints, no dry steer where nothing steers."""
+    for name, work in WORKS.items():
+        if ", rear," not in name:
+            continue
+        told = " ".join(task.title.lower() for task in work.tasks)
+        for word in ("ball joint", "kingpin", "dry steer", "tie rod", "drag link", "stops set"):
+            assert word not in told, (name, word)
+    assert "play_rear" in chosen(facts("geared axle", axle="rear")).by_key
+
+
+def test_nothing_rolls_or_bounces_on_nuts_that_are_hand_tight():
+    for name, work in WORKS.items():
+        if {"ride_height", "wheel_torque"} <= set(work.by_key):
+            assert "wheel_torque" in work.ancestors["ride_height"], name

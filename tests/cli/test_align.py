@@ -98,3 +98,12 @@ def test_input_to_put_right(words, told, capsys):
 def test_any_reading_can_be_typed(capsys):
     assert run(["align", HERON, "--reading", "camber.left=-0.3 deg"]) == 0
     assert "left camber -0.30" in capsys.readouterr().out
+
+
+def test_nobody_is_told_to_set_what_cannot_be_set(capsys):
+    """Common practice, no source: a rear beam axle's toe has no adjustment."""
+    rig = str(Path(__file__).parents[2] / "examples/rigs/stork-rear.toml")
+    run(["align", rig, "--front", "1571 mm", "--rear", "1568 mm", "--at", "900 mm"])
+    told = " ".join(capsys.readouterr().out.split())
+    assert "have a shop read it" in told
+    assert "set it nearer the middle." not in told

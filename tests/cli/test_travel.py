@@ -95,3 +95,17 @@ def test_a_cure_is_written_as_a_change_that_does_what_was_told(capsys, tmp_path)
         assert made[name]["value"] == pytest.approx(move["after"]["value"], abs=2e-3), name
     assert run([*words, "--keep-cure", "99", str(kept)]) == 2
     assert "There is no cure 99" in capsys.readouterr().err
+
+
+def test_a_stop_stands_before_an_opened_row_too(tmp_path, capsys):
+    rig = tmp_path / "heron.toml"
+    found = '[[condition]]\npart = "brake hose"\nwhat = "cracked"\ndate = 2026-05-03\n'
+    rig.write_text(f"{Path(HERON).read_text('utf-8')}\n{found}", "utf-8")
+    for words in (("travel", "--why", "1"), ("travel", "--why", "2"), ("assess", "--why", "1")):
+        assert run([words[0], str(rig), *words[1:], "--draws", "0"]) == 3
+        assert capsys.readouterr().out.startswith("STOP: brake hose, cracked")
+
+
+def test_a_rear_pinion_is_told_without_caster(capsys):
+    assert run(["travel", str(RIGS / "stork-rear.toml"), "--why", "1", "--draws", "0"]) == 0
+    assert "caster" not in capsys.readouterr().out

@@ -66,12 +66,14 @@ def assess(
 
         sys.stdout.write(json.dumps(as_json(answer), indent=2, allow_nan=False) + "\n")
     else:
-        from axlewright.views import answer_lines, folded, why_lines
+        from axlewright.views import answer_lines, drive_lines, folded, why_lines
 
         width = max(60, shutil.get_terminal_size((100, 24)).columns)
-        lines = (
-            why_lines(shown, why, units) if why is not None else answer_lines(answer, units, width)
-        )
+        if why is None:
+            lines = answer_lines(answer, units, width)
+        else:
+            halts = drive_lines(shown.stops) if shown.stops else []
+            lines = [*halts, *why_lines(shown, why, units)]
         _print(folded(lines, width))
     if report is not None:
         from axlewright.actions import write_report

@@ -194,8 +194,9 @@ def look(
         slug = log.rig(rig)
         if key is None or ends is None:
             looks = log.wanted(slug, list_ or "before_trip")
-            _tell(entry, "looks", looks, wanted_look_lines(looks))
-            return 0
+            stops = _stops(log.drive(slug))
+            _tell(entry, "looks", looks, [*stops, *wanted_look_lines(looks)])
+            return STOPPED if stops else 0
         taken = LookTaken(
             occasion="shimmy" if key.startswith("shimmy.") else "",
             look=key.removeprefix("shimmy."),

@@ -59,6 +59,7 @@ def travel(
     from axlewright.actions import travel_file
     from axlewright.rig import SEED, findings, stops
     from axlewright.views import (
+        drive_lines,
         driveline_lines,
         folded,
         room_why_lines,
@@ -75,6 +76,7 @@ def travel(
         seed=SEED if seed is None else seed,
     )
     shown, line = answer.shown, answer.driveline
+    halts = stops(findings(answer.before.rig))
     rows = [row.what for row in travel_rows(shown, units)]
     if why is not None and not 1 <= why <= len(rows) + 1:
         raise AxlewrightError(
@@ -94,6 +96,8 @@ def travel(
             lines = travel_why_lines(shown, why, units)
             if rows[why - 1].startswith("pinion"):
                 lines += driveline_lines(line, units)
+        if why is not None and halts:
+            lines = [*drive_lines(halts), *lines]
         told = "\n".join(folded(lines, width))
     sys.stdout.write(f"{told}\n")
     if report is not None:
@@ -107,4 +111,4 @@ def travel(
         number, kept = keep_cure
         write_cure(answer.shown, number, kept, units)
         sys.stderr.write(f"change: {kept}\n")
-    return STOPPED if stops(findings(answer.before.rig)) else 0
+    return STOPPED if halts else 0

@@ -112,7 +112,10 @@ def settle(judged: Judged) -> str:
         ways.append(f"a few with a finer instrument ({tool})")
     if ways:
         return f"{' or '.join(ways)} would settle it"
-    return "it lies too near a limit for any number of readings: set it nearer the middle"
+    return (
+        "no number of readings here would settle it: have a shop read it, or set it nearer the "
+        "middle where it can be set"
+    )
 
 
 def said_by(judged: Judged) -> str:

@@ -222,8 +222,9 @@ The axle pitches about a point {length(abs(now.instant_ahead), system)} {side} a
 The kingpins were taped over a short distance: an angle finder on the knuckle knows caster better.
 """
     elif name.startswith("pinion"):
+        gives = ": what caster gains it gives, degree for degree" if found.points.steers else ""
         told = f"""
-The pinion turns with the housing: what caster gains it gives, degree for degree.
+The pinion turns with the housing{gives}.
 Against where it was taped it points {angle(now.pinion)} up at ride.
 """
     elif name.startswith("axle, sideways"):

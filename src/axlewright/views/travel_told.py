@@ -35,6 +35,7 @@ def travel_lines(
     if halts := stops(findings(rig)):
         lines += ["#" * min(78, width), "STOP. Do not drive. Whatever the figures below say."]
         lines += [*(f"  {line}" for line in drive_lines(halts)), "#" * min(78, width), ""]
+        lines.append("Behind the stop:")
     lines.append(travel_sentence(before, system))
     lines += _table(travel_rows(before, system), width)
     if after is not None:

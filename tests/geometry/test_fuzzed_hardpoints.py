@@ -8,7 +8,7 @@ import re
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from scipy.spatial.transform import Rotation
 
@@ -142,6 +142,7 @@ def test_a_place_taped_wrong(arms, number, by, at):
 @given(
     arms=layout, number=st.integers(0, 10), by=st.floats(-0.6, 0.6), at=st.tuples(height, height)
 )
+@example(arms="angled arms", number=0, by=0.4375, at=(0.4375, 0.4375))
 def test_a_rod_of_a_wrong_length(arms, number, by, at):
     rods = SHAPES[arms].rods
     points = SHAPES[arms].longer(rods[number % len(rods)].name, by)
@@ -152,6 +153,7 @@ def test_a_rod_of_a_wrong_length(arms, number, by, at):
 
 @MANY
 @given(arms=layout, one=st.integers(0, 100), other=st.integers(0, 100), mirror=st.booleans())
+@example(arms="radius arms", one=0, other=84, mirror=False)
 def test_places_swapped_or_mirrored_between_rods_that_are_there(arms, one, other, mirror):
     at = dict(SHAPES[arms].at)
     names = sorted(at)

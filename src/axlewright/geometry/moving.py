@@ -24,7 +24,7 @@ from axlewright.rig import Column
 
 ELSEWHERE = 0.3  # m: an axle that far from where it was measured has flipped over, not moved
 MOST_GIVE = 0.025  # m: a rod's two bushings give no more before their rubber is gone; memory
-TURNED = 0.2  # cosine: a rod turned further than this from where it was taped has flipped over
+TURNED = 0.2  # cosine: a rod or an axle turned further than this has flipped over
 TAPE_AGAIN = "Are left and right, or frame and axle, swapped? Tape both ends again."
 SMALL = 5e-4  # m: wheel movement for slopes
 
@@ -303,6 +303,7 @@ def _carried(points: Hardpoints, pose: Column, turn: Column) -> dict[str, Column
 def _flipped(points: Hardpoints, pose: Column, turn: Column) -> NDArray[np.bool_]:
     """Poses that satisfy every length on the wrong side of a dead centre."""
     away = np.max(np.abs(pose[:, :2]), axis=1) > ELSEWHERE
+    away |= np.cos(pose[:, 4]) < TURNED
     for rod in points.rods:
         away |= _along(rod, pose, turn) * linkage.rod_lengths(rod.frame, _end(rod, pose, turn)) < (
             TURNED * rod.length

@@ -28,7 +28,7 @@ def radius_end(at: Mapping[str, Column], name: str) -> Column:
     middle, half, _, _ = _bolts(at, side)
     arm = middle - at[f"arm_frame{side}"]
     square = np.stack([-arm[..., 2], 0.0 * arm[..., 1], arm[..., 0]], axis=-1)
-    square = square / np.linalg.norm(square, axis=-1, keepdims=True)
+    square = _unit(square)
     off = (-1.0 if name.startswith("arm_far") else 1.0) * RADIUS_APART * half
     return np.asarray(middle + off[..., None] * square)
 
@@ -49,10 +49,15 @@ def _bolts(at: Mapping[str, Column], side: str) -> tuple[Column, Column, Column,
     near, far = at[f"arm_axle{side}"], at[f"arm_axle_far{side}"]
     apart = near - far
     length = linkage.rod_lengths(near, far)
-    along = apart / length[..., None]
+    along = _unit(apart)
     across = np.stack([along[..., 2], 0.0 * along[..., 1], -along[..., 0]], axis=-1)
-    across = across / np.linalg.norm(across, axis=-1, keepdims=True)
-    return np.asarray(0.5 * (near + far)), np.asarray(0.5 * length), along, np.asarray(across)
+    return np.asarray(0.5 * (near + far)), np.asarray(0.5 * length), along, _unit(across)
+
+
+def _unit(vector: Column) -> Column:
+    """Vectors of length one along (..., 3); of none where bolts are taped onto one another."""
+    length = np.linalg.norm(vector, axis=-1, keepdims=True)
+    return np.asarray(vector / np.maximum(length, 1e-12))
 
 
 def _side(name: str) -> str:

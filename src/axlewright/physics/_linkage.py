@@ -20,7 +20,7 @@ ROUNDS = 60
 CLOSE = 1e-11  # m: a rod this near its length has it
 STILL = 1e-13  # m or rad: a step this small changes nothing
 STEEPEST = 0.999
-STRIDE, MOST_STRIDES = 0.06, 32.0  # m: one stride of more than four rods towards a far height
+STRIDE, MOST_STRIDES = 0.15, 32.0  # m: one stride of more than four rods towards a far height
 NEAR = 1e-3  # m or rad: near enough to go on to the next stride
 
 
@@ -193,7 +193,8 @@ def _placed(
     for rod in range(rods):
         short = max(short, abs(gap[rod]))
     pose[0], pose[1], pose[2] = at[0], at[1], 0.5 * (height[0] + height[1])
-    pose[3] = atan2(matrix[2, 1], matrix[2, 2])
+    upright = cos(at[2])
+    pose[3] = atan2(matrix[2, 1] / upright, matrix[2, 2] / upright)
     pose[4], pose[5] = at[2], at[3]
     if not done or (rods == 4 and short > 1e-9):
         return OUT_OF_REACH

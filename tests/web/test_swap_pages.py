@@ -6,8 +6,10 @@ import pytest
 
 from axlewright.actions import Bay
 from axlewright.swap import next_up
+from house.places import ROOT
 from web.visitor import Visitor
 
+SHAFTS = (ROOT / "examples" / "changes" / "stronger-shafts.toml").read_text("utf-8")
 PHOTO = b"\x89PNG\r\n\x1a\n" + b"0" * 40
 
 
@@ -16,7 +18,8 @@ def begun(tmp_path_factory):
     bay = Bay.open(tmp_path_factory.mktemp("swap"))
     slug = bay.copy_example("heron")
     visitor = Visitor(bay)
-    fields = {"change": "", "kind": "shafts", "people": "2", "skill": "practised"}
+    kept = bay.keep_change(slug, "", SHAFTS)
+    fields = {"change": f"{kept.number}", "kind": "shafts", "people": "2", "skill": "practised"}
     answer = visitor.post(f"/axle/{slug}/swap/begin", fields)
     assert answer.status_code == 303, answer.text
     yield bay, slug, visitor
@@ -89,6 +92,13 @@ def test_the_whole_way_by_post(begun):
     told = visitor.get(place).text
     assert "The last one is closed" in told
     assert "Begin one" in told
+    assert "Is the rig now as changed?" in told
+    assert visitor.post(f"{place}/take").status_code == 303
+    told = visitor.get(place).text
+    assert "has taken on its new numbers" in told
+    assert "Is the rig now as changed?" not in told
+    again = visitor.post(f"{place}/take")
+    assert again.status_code == 422
 
 
 def test_one_person_is_told_on_the_page(begun):

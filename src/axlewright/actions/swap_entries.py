@@ -10,6 +10,7 @@ from axlewright.actions.standing import SwapEntry
 from axlewright.actions.swap_plan import value_of
 from axlewright.errors import AxlewrightError
 from axlewright.swap import Plan, Progress, undone
+from axlewright.units import show
 
 if TYPE_CHECKING:
     from axlewright.records import New
@@ -45,6 +46,16 @@ def running(entries: Sequence[SwapEntry]) -> bool:
     """Whether a swap is under way."""
     last = latest(entries)
     return bool(last) and not any(each.path in {"aside", f"tick/{RECORD}"} for each in last)
+
+
+def torques_set(plan: Plan, progress: Progress, keys: set[str]) -> str:
+    """Torques of some tasks as they were set, with where each was printed."""
+    return "; ".join(
+        f"{line.what} {show(value.torque, 'torque', 'metric', 3)}"
+        + (f" ({value.printed})" if value.printed else "")
+        for line in plan.lines
+        if line.task in keys and (value := progress.values.get(line.key)) is not None
+    )
 
 
 def folded_entries(plan: Plan, entries: Sequence[SwapEntry]) -> tuple[Progress, tuple[str, ...]]:

@@ -25,12 +25,13 @@ from axlewright.actions.swap_entries import (
     refused,
     running,
     short_text,
+    torques_set,
 )
 from axlewright.actions.swap_plan import PlanAnswer, steps_of, value_of
+from axlewright.actions.swap_taken import TAKEN, going, taking_on
 from axlewright.errors import AxlewrightError
 from axlewright.rig import Happening, Job, LookState, LookTaken, change_from_text, rig_from_text
 from axlewright.swap import Plan, Progress, leave_refusals, planned, refusals
-from axlewright.units import show
 
 if TYPE_CHECKING:
     from axlewright.records import New, Store
@@ -41,7 +42,11 @@ APART_OCCASION: Final = "apart"
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Swap:
-    """A swap as it stands: the plan, how far it has come, since when, and looks not yet taken."""
+    """A swap as it stands: the plan, how far it has come, since when, and looks not yet taken.
+
+    ``change`` is the text of the change that it makes, empty where there is none; ``taken`` tells
+    whether the rig has taken on its numbers, ``going`` is what will then go with the old part.
+    """
 
     answer: PlanAnswer
     number: int
@@ -49,6 +54,9 @@ class Swap:
     photos: tuple[str, ...]
     unseen: tuple[str, ...]
     closed: bool
+    change: str = ""
+    taken: bool = False
+    going: tuple[str, ...] = ()
 
     @property
     def plan(self) -> Plan:
@@ -139,6 +147,10 @@ class SwapDesk:
         begun = next(each for each in entries if each.path == "begin")
         plan = self._plans.get((slug, begun.number), lambda: self._from(entries))
         progress, photos = folded_entries(plan, entries)
+        text = next(each.text for each in entries if each.path == "change")
+        change = "" if text == "-" else text
+        closed, taken = RECORD in progress.done, any(each.path == TAKEN for each in entries)
+        waits = closed and not taken and bool(change)
         return Swap(
             answer=PlanAnswer(
                 plan=plan, progress=progress, stops=stop_lines(self._log.drive(slug))
@@ -147,7 +159,10 @@ class SwapDesk:
             since=begun.at,
             photos=photos,
             unseen=self._unseen(slug, plan, begun.at),
-            closed=RECORD in progress.done,
+            closed=closed,
+            change=change,
+            taken=taken,
+            going=going(standing.draft, change) if waits else (),
         )
 
     def _from(self, entries: Sequence[SwapEntry]) -> Plan:
@@ -293,6 +308,28 @@ class SwapDesk:
         body = LookTaken(occasion=APART_OCCASION, look=look, state=state)
         self._log.look(slug, body, note=short_text(note), device=device)
 
+    def take_on(self, slug: str, device: str = "", key: str = "") -> None:
+        """Give the rig the new numbers of the change that was made, once.
+
+        The rig as it was stays in the record. Raises `BadFile` where the change does not go on
+        the rig as it stands by now.
+        """
+        standing = self._desk.standing(slug)
+        swap = self._swap(slug, standing)
+        if swap is None or not swap.closed or swap.taken or not swap.change:
+            raise AxlewrightError(
+                "There is no closed swap whose numbers this axle could take on.",
+                remedy="Close the swap first; it is taken on once.",
+            )
+        draft, news = taking_on(standing, swap.change)
+
+        def trial(now: Standing) -> Draft | AxlewrightError:
+            if now.number == standing.number:
+                return draft
+            return AxlewrightError("Something was entered meanwhile.", remedy="Say it once more.")
+
+        self._enter(slug, news, trial, device, key)
+
     # -- the record ----------------------------------------------------------------------------
 
     def _begins(self, slug: str, swap: Swap, device: str) -> None:
@@ -303,7 +340,7 @@ class SwapDesk:
             body = Job(
                 task=f"swap, {swap.plan.facts.word('kind')}: {begins.replace('_', ' ')}",
                 interval=begins,
-                torque=_torques(swap, keys)[:LONGEST_TEXT],
+                torque=torques_set(swap.plan, swap.progress, keys)[:LONGEST_TEXT],
             )
             self._log.work(slug, body, device=device, key=f"swap-{swap.number}-{begins}")
 
@@ -322,7 +359,7 @@ class SwapDesk:
         body = Job(
             task=f"swap, {plan.facts.word('kind')}: {', '.join(plan.changes) or 'as it is'}",
             part="housing" if "housing" in plan.facts.word("kind") else "",
-            torque=_torques(swap, set(plan.work.by_key)),
+            torque=torques_set(plan, progress, set(plan.work.by_key)),
         )
         happening = Happening(
             body=body,
@@ -361,12 +398,3 @@ class SwapDesk:
         entered = self._desk.enter(slug, news, trial, device, key)
         if isinstance(entered, AxlewrightError):
             raise entered
-
-
-def _torques(swap: Swap, keys: set[str]) -> str:
-    return "; ".join(
-        f"{line.what} {show(value.torque, 'torque', 'metric', 3)}"
-        + (f" ({value.printed})" if value.printed else "")
-        for line in swap.plan.lines
-        if line.task in keys and (value := swap.progress.values.get(line.key)) is not None
-    )

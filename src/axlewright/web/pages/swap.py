@@ -170,6 +170,18 @@ async def aside(request: Request) -> Response:
     )
 
 
+async def take(request: Request) -> Response:
+    """The rig is now as changed: it takes on the numbers of the change that was made."""
+    slug = slug_of(request)
+    await form_of(request)
+    desk, device = bay_of(request).swap(), device_of(request)
+
+    def done() -> None:
+        desk.take_on(slug, device)
+
+    return await _kept(request, slug, done, "take", {}, "now")
+
+
 async def jobs(request: Request) -> Response:
     """The job sheets as PDF."""
     slug, system = slug_of(request), settings_of(request).units
@@ -292,6 +304,7 @@ ROUTES: Final[tuple[BaseRoute, ...]] = (
     Route("/axle/{slug}/swap/measure", measure, methods=["POST"]),
     Route("/axle/{slug}/swap/look", look, methods=["POST"]),
     Route("/axle/{slug}/swap/aside", aside, methods=["POST"]),
+    Route("/axle/{slug}/swap/take", take, methods=["POST"]),
     Route("/axle/{slug}/swap/jobs.pdf", jobs),
     Route("/axle/{slug}/swap/plan.json", plan_file),
 )

@@ -129,6 +129,16 @@ def test_the_drawing_is_two_tape_marks_and_speaks():
     assert ET.fromstring(blank) is not None  # noqa: S314
 
 
+@pytest.mark.parametrize("ahead", ["yes", "no"])
+def test_which_way_to_turn_stands_between_the_tyres(ahead):
+    svg = toe_drawing(said(tie_rod__thread="M22x1.5", tie_rod__ahead=ahead))
+    told = [each.text for each in ET.fromstring(svg).iter() if each.text]  # noqa: S314
+    rows = [line for line in told if "clockwise" in line or "right-hand" in line]
+    assert len(rows) == 2
+    assert max(map(len, rows)) <= 32
+    assert "clockwise" in rows[0 if ahead == "yes" else 1]
+
+
 def test_the_drawings_rod_is_on_its_side_of_the_axle():
     def rod_height(svg):
         found = re.search(r'y="(-?[\d.]+)"[^>]*>tie rod', svg)

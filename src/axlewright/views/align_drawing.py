@@ -4,6 +4,7 @@ The turn of the wheels is drawn larger than it is, and the drawing says by how m
 """
 
 from math import cos, radians, sin
+from textwrap import wrap
 from xml.sax.saxutils import escape
 
 from axlewright.geometry import Alignment
@@ -21,6 +22,7 @@ from axlewright.views.phrases import quantity
 
 TEXT = 36.0
 SHOWN = radians(6.0)  # how far each wheel is drawn turned, at the least toe worth drawing
+BETWEEN = 32  # letters of a line that stays between the tyres
 TYRE_WIDE = 0.32  # of the diameter
 
 
@@ -180,7 +182,10 @@ def _rod(pen: Pen, alignment: Alignment, track: float, size: float, system: str)
     if turn.turns is not None:
         pen.words(0.0, y + side * 1.7 * pen.text, turns_words(turn), size=0.85, clear=True)
         how = way_words(turn).partition(" (")[0]
-        pen.words(0.0, y + side * 2.9 * pen.text, how, size=0.85, clear=True)
+        lines = wrap(how, BETWEEN)[:: 1 if side > 0.0 else -1]
+        for row, told in enumerate(lines):
+            at = y + side * (2.9 + 1.1 * row) * pen.text
+            pen.words(0.0, at, told, size=0.85, clear=True)
 
 
 def _read(alignment: Alignment, place: str, system: str) -> str:

@@ -115,15 +115,9 @@ def _facts(decision: Decision, choice: Choice, leave: Choice, system: str) -> li
         heat = f"{1e3 * option.heat.low:.1f} to {1e3 * option.heat.high:.1f} mm"
         if system == "us":
             heat = span(option.heat.low, option.heat.high, "length", system, 1)
-        facts.append(
-            (
-                "Weld",
-                (
-                    f"{option.weld_class}. Heat may pull a tube's end by {heat}. {option.check}. "
-                    f"{WELDING}"
-                ),
-            )
-        )
+        check = f"{option.check[:1].upper()}{option.check[1:]}"
+        pulled = f"Heat may pull a tube's end by {heat}"
+        facts.append(("Weld", f"{option.weld_class}. {pulled}. {check}. {WELDING}"))
     return [(name, text) for name, text in facts if text]
 
 

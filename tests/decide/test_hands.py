@@ -70,6 +70,9 @@ def test_a_stop_on_the_way_ends_the_work_of_all():
     assert set(multiprocessing.active_children()) <= before
 
 
-def test_small_work_stays_in_one_process():
-    assert hands_for(1000, 4000) == 1
-    assert hands_for(10_000, 4000) >= 1
+def test_small_work_and_a_busy_machine_stay_in_one_process(monkeypatch):
+    monkeypatch.setattr(os, "sched_getaffinity", lambda _: {0, 1, 2, 3}, raising=False)
+    for busy, hands in ((0.2, 4), (1.9, 2), (3.0, 1), (9.0, 1)):
+        monkeypatch.setattr(os, "getloadavg", lambda busy=busy: (busy, 0.0, 0.0), raising=False)
+        assert hands_for(1000, 4000) == 1
+        assert hands_for(10_000, 4000) == hands

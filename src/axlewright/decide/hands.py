@@ -76,12 +76,13 @@ class Hands:
 
 
 def hands_for(work: int, least: int) -> int:
-    """How many processes some work is worth: one where it is small, else one for each core."""
+    """How many processes some work is worth: one where it is small, else one for each idle core."""
     if work < least:
         return 1
-    if hasattr(os, "sched_getaffinity"):
-        return max(len(os.sched_getaffinity(0)), 1)
-    return max(os.cpu_count() or 1, 1)
+    affine = hasattr(os, "sched_getaffinity")
+    cores = len(os.sched_getaffinity(0)) if affine else os.cpu_count() or 1
+    busy = os.getloadavg()[0] if hasattr(os, "getloadavg") else 0.0
+    return max(round(cores - busy), 1)
 
 
 def _only_work() -> None:

@@ -81,6 +81,7 @@ def test_hub_play_over_its_limit_is_a_stop_in_the_answer_to_the_reading_too(ask)
     code, told = ask("reading", RIG, "unit_hub_play", *["0.3 mm"] * 3, "--side", "left")
     assert code == 3
     assert told.startswith("STOP: play of a sealed hub, dial at the wheel's face, left: out")
+    assert "Do not drive. Mend or renew it" in told.splitlines()[0]
     assert "STOP: do not drive" in told
     assert "FIX BEFORE TRIP" not in told
 
@@ -205,7 +206,7 @@ def test_the_whole_round(ask, tmp_path):
     code, told = ask("hit", RIG, "a rock", "--side", "left")
     assert "1. What steers" in told
     assert ask("off", RIG, "hub-1", "--reason", "worn")[0] == 0
-    assert "180 km, 1 trips, 1 hits" in ask("parts")[1]
+    assert "180 km, 1 trip, 1 hit" in ask("parts")[1]
     assert ask("limit", RIG, "unit_hub_play", "--high", "0.05 mm", "--printed", "p. 7")[0] == 0
     assert (
         ask("chapter", RIG, "before", "--distance", "2e4 to 9e4 km", "--broke", "tie rod")[0] == 0

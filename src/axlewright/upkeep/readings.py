@@ -22,6 +22,8 @@ WORDS: Final[dict[int, Judged]] = {
     measurement.CANNOT_TELL: "cannot tell",
 }
 RISK: Final = 0.05  # chance of a false word on either side; common practice, no source
+LOOK: Final = "Look at the part itself."
+HALT: Final = "Do not drive. Mend or renew it, enter the work, then read it again."
 HUB_PLAYS: Final = frozenset({"unit_hub_play", "end_play"})  # over the limit: STOP
 LINES: Final = frozenset({"dye_test"})  # a line found: STOP
 PATIENCE: Final = 20  # readings that somebody may still be asked for
@@ -234,7 +236,7 @@ def objections(
     """
     if procedure.key in LINES and value > 0.0:
         why = "a line that bleeds through is a crack until magnetic particles say it is none"
-        return (Objection(state="stop", what=f"{side} dye test".strip(), why=why),)
+        return (Objection(state="stop", what=f"{side} dye test".strip(), why=why, do=HALT),)
     told = [each for each in verdicts if each.says != "no objection"]
     if not procedure.holds or not told:
         return ()
@@ -246,6 +248,7 @@ def objections(
             what=f"{procedure.title}, {side}" if side else procedure.title,
             why=f"{worst.judged} against {worst.limit.as_printed} "
             f"({worst.limit.scope}; {worst.limit.source})",
+            do=HALT if over else LOOK,
         ),
     )
 

@@ -230,7 +230,7 @@ def _listed(names: Sequence[str]) -> str:
     short = [name.partition(",")[0].partition(":")[0] for name in names]
     if len(short) > FEW:
         return f"{'; '.join(short[:FEW])} and {len(short) - FEW} more"
-    return "; ".join(short)
+    return " and ".join(short) if len(short) == 2 else "; ".join(short)
 
 
 def _trip(carrying: Carrying, system: str) -> str:

@@ -67,7 +67,8 @@ def part_lines(
         mark = f" ({part.mark})" if part.mark else ""
         far = units.show(went.distance, "distance", system)
         lines.append(
-            f"{part.key}: {part.name}{mark}; {far}, {len(went.trips)} trips, {len(went.hits)} hits"
+            f"{part.key}: {part.name}{mark}; {far}, {_times(len(went.trips), 'trip')}, "
+            f"{_times(len(went.hits), 'hit')}"
         )
         for each in where:
             until = f"to {each.until}" if each.until else "and still there"
@@ -75,12 +76,18 @@ def part_lines(
     return lines or ["No part has an identity yet: `log part`."]
 
 
+def _times(count: int, what: str) -> str:
+    return f"{count} {what}{'' if count == 1 else 's'}"
+
+
 def past_lines(past: Past, system: str = "metric") -> list[str]:
     """How far it has gone, and what broke beside the order."""
     low, high = (
         units.show(end, "distance", system) for end in (past.driven.shortest, past.driven.longest)
     )
-    lines = [f"Driven: {low} to {high}, of which {past.driven.count} trips are on record."]
+    count = past.driven.count
+    trips = "1 trip is" if count == 1 else f"{count or 'no'} trips are"
+    lines = [f"Driven: {low} to {high}, of which {trips} on record."]
     if not past.broke:
         lines.append("Nothing that broke is on record.")
     for broke in past.broke:

@@ -5,7 +5,7 @@ from math import degrees, hypot, radians
 
 import pytest
 
-from axlewright.rig import Hit, Job, Kept, LookTaken, OwnLimit, Reading
+from axlewright.rig import Hit, Job, Kept, LookTaken, Noticed, OwnLimit, Reading
 from axlewright.tables import locator_evidence, locator_readings, looks_lists, procedures
 from axlewright.upkeep import on_record
 
@@ -159,6 +159,42 @@ def test_what_a_look_found_tells_until_a_later_look_or_a_hit(book, looks, seen):
     grave = [at for at, each in enumerate(looks, 1) if each in (WET, PIECE)]
     told = {one.number for one in (*found.used, *found.left_out)}
     assert set(grave) <= told  # taken or left out, and that is said
+
+
+def bowed(rod="tie rod", bow="30 mm", seen="yes"):
+    answers = (("rod", rod), ("bow", bow), ("bowed", seen), ("says", "stop"))
+    return Noticed(about="off centre", answers=answers)
+
+
+def test_a_bow_said_after_a_hit_is_evidence_until_the_rod_is_worked_on(book):
+    book.add(Hit(what="a rock", side="left"))
+    number = book.add(bowed())
+    found = book.told()
+    assert found.taken["tie_rod_bow"].values == pytest.approx((0.030,))
+    assert [(one.key, one.number, one.said) for one in found.used] == [
+        ("tie_rod_bow", number, "30 mm")
+    ]
+    book.add(Job(task="renewed", part="Tie rod"))
+    found = book.told()
+    assert "tie_rod_bow" not in found.taken
+    assert "work was done on it" in found.left_out[0].left_out
+
+
+def test_a_bow_of_an_earlier_hit_and_a_rod_called_straight_tell_nothing(book):
+    book.add(bowed())
+    book.add(Hit(what="a rock", side="left"))
+    book.add(bowed("drag link", "0 mm", seen="no"))
+    found = book.told()
+    assert not found.taken
+    assert [one.key for one in found.left_out] == ["tie_rod_bow"]
+
+
+def test_a_bow_read_later_stands_in_place_of_what_was_said(book):
+    book.add(bowed())
+    book.read("tie_rod_bow", 0.022)
+    assert book.told().taken["tie_rod_bow"].values == pytest.approx((0.022,))
+    book.add(bowed(bow="35 mm"))
+    assert book.told().taken["tie_rod_bow"].values == pytest.approx((0.035,))
 
 
 def test_a_doubt_that_was_given_counts_in_a_sign_as_well(book):

@@ -18,7 +18,7 @@ def off_centre_objections(history: Sequence[Kept]) -> tuple[Objection, ...]:
     ordered = sorted(history, key=lambda each: each.order)
     found: dict[str, Objection] = {}
     for each in ordered:
-        said = _answers(each)
+        said = answers_of(each)
         if not said or not said["says"] or _answered(each, ordered):
             continue
         rod, before = said["rod"], found.get(said["rod"])
@@ -35,7 +35,8 @@ def off_centre_objections(history: Sequence[Kept]) -> tuple[Objection, ...]:
     return tuple(found.values())
 
 
-def _answers(kept: Kept) -> dict[str, str]:
+def answers_of(kept: Kept) -> dict[str, str]:
+    """What a sum was told and what it says; empty where an entry is none."""
     body = kept.body
     if not isinstance(body, Noticed) or body.about != OFF_CENTRE:
         return {}
@@ -43,16 +44,17 @@ def _answers(kept: Kept) -> dict[str, str]:
 
 
 def _answered(one: Kept, ordered: Sequence[Kept]) -> bool:
-    said = _answers(one)
+    said = answers_of(one)
     later = [each for each in ordered if each.order > one.order]
     if said.get("bowed") == "yes":
-        worked = (n for n, each in enumerate(later, 1) if _works_on(each, said["rod"]))
+        worked = (n for n, each in enumerate(later, 1) if works_on(each, said["rod"]))
         later = later[next(worked, len(later)) :]
     return any(
         told and not told["says"] and (said.get("bowed") != "yes" or told["rod"] == said["rod"])
-        for told in map(_answers, later)
+        for told in map(answers_of, later)
     )
 
 
-def _works_on(kept: Kept, rod: str) -> bool:
+def works_on(kept: Kept, rod: str) -> bool:
+    """Whether an entry is work on that rod."""
     return isinstance(kept.body, Job) and kept.body.part.casefold() == rod.casefold()

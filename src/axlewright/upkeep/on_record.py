@@ -6,13 +6,14 @@ that is said.
 """
 
 import datetime as dt
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from math import hypot
 from typing import Final
 
+from axlewright import units
 from axlewright.physics import steering
-from axlewright.rig import Hit, Kept, LookTaken, OwnLimit, Reading
+from axlewright.rig import Hit, Kept, LookTaken, Noticed, OwnLimit, Reading
 from axlewright.tables import (
     LocatorEvidence,
     locator_evidence,
@@ -23,6 +24,7 @@ from axlewright.tables import (
 from axlewright.upkeep.locator import Located, Taken
 from axlewright.upkeep.looks import looked_again
 from axlewright.upkeep.network import NINETY
+from axlewright.upkeep.off_centre import answers_of, works_on
 from axlewright.upkeep.outlived import still_of
 from axlewright.upkeep.readings import judged_again
 from axlewright.upkeep.share_bands import ShareBand
@@ -90,6 +92,7 @@ def on_record(
                         desk.leave_out(row, old.reading, old.why)
             else:
                 desk.looks(row, still, each=each)
+    desk.rods(ordered, known)
     return desk.told()
 
 
@@ -186,6 +189,25 @@ class _Desk:
                 self.seen[key] = row.how == "yes"
                 self.used[key] = self._piece(row, kept, side)
 
+    def rods(self, ordered: Sequence[Kept], known: Collection[str]) -> None:
+        """Take the bow of a rod that was said after a hit, where none was read later."""
+        for kept in ordered:
+            said = answers_of(kept)
+            key = f"{said.get('rod', '').replace(' ', '_')}_bow"
+            if said.get("bowed") != "yes" or key not in known:
+                continue
+            row = next(one for one in locator_evidence().values() if one.reading == key)
+            later = [each for each in ordered if each.order > kept.order]
+            renewed = next((each for each in later if works_on(each, said["rod"])), None)
+            read = self.used.get(key)
+            if self._before_hit(kept):
+                self.leave_out(row, kept, self._hit_words())
+            elif renewed is not None:
+                self.leave_out(row, kept, f"work was done on it on {renewed.on}")
+            elif read is None or (read.on, read.number) < kept.order:
+                self.taken[key] = Taken(values=(units.parse(said["bow"], "length").value,))
+                self.used[key] = self._piece(row, kept, "")
+
     @staticmethod
     def _sides(look: LookTaken, *, each: bool) -> tuple[str, ...]:
         if not each:
@@ -204,6 +226,8 @@ class _Desk:
         body = kept.body
         label = locator_readings()[row.reading].label
         said = body.given if isinstance(body, Reading) else ""
+        if isinstance(body, Noticed):
+            said = answers_of(kept)["bow"]
         if isinstance(body, LookTaken):
             said = f"a look found {body.found} at {body.part}" if row.found else body.state
         return Piece(

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from math import exp, log10
 from typing import Final, Literal
 
+from axlewright.decide.doubt import NINETY
 from axlewright.decide.terms import Terms
 from axlewright.rig import Kept, Rig, Trip
 from axlewright.tables import Band
@@ -13,7 +14,6 @@ from axlewright.tables import Band
 YEAR: Final = 365.25  # days
 LEAST_DAYS: Final = 60  # a shorter record says nothing of a year
 LEAST_TRIPS: Final = 3
-NINETY: Final = 1.6448536269514722
 SEASONS: Final = 0.5  # spread of use over the seasons that a part of a year misses; memory
 MONTHS: Final = 12.0  # use comes about in months, where only the odometer was read; memory
 KM_A_YEAR: Final = "km_a_year"

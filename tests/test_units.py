@@ -1,5 +1,6 @@
 """Every conversion, rebuilt from the definitions it rests on; then what a garage writes."""
 
+import re
 from math import isnan, pi, radians
 
 import pint
@@ -230,7 +231,18 @@ def test_what_a_garage_writes(text, kind, value):
 
 @pytest.mark.parametrize(
     "text",
-    ["about 88.9 mm", "~88.9 mm", "ca. 88.9 mm", "approx. 88.9 mm", "≈ 3.5 in", "About 3.5in"],
+    [
+        "about 88.9 mm",
+        "~88.9 mm",
+        "ca. 88.9 mm",
+        "c. 88.9 mm",
+        "approx. 88.9 mm",
+        "≈ 3.5 in",
+        "About 3.5in",
+        "88.9 mm or so",
+        "3 1/2 in more or less",
+        "88,9 mm approx.",
+    ],
 )
 def test_about_is_heard(text):
     parsed = units.parse(text, "length")
@@ -275,11 +287,40 @@ def test_give_or_take_in_percent():
 
 
 @pytest.mark.parametrize(
+    ("text", "value"),
+    [
+        ("1.200,5 kg", 1200.5),
+        ("1,200.5 kg", 1200.5),
+        ("1 200,5 kg", 1200.5),
+        ("1.200.000 kg", 1.2e6),
+        ("1,200,000.25 kg", 1200000.25),
+    ],
+)
+def test_thousands_are_parted_where_no_other_meaning_is_left(text, value):
+    assert units.parse(text, "mass").value == value
+
+
+@pytest.mark.parametrize(
+    ("text", "kind", "meant"),
+    [
+        ("6 mn", "length", "Did you mean mm?"),
+        ("3.3 kips", "weight", "'kips'. Write a weight"),
+        ("200 stone", "weight", "'stone'. Write a weight"),
+    ],
+)
+def test_a_unit_is_guessed_only_where_it_is_a_slip(text, kind, meant):
+    with pytest.raises(BadQuantity, match=re.escape(meant)):
+        units.parse(text, kind)
+
+
+@pytest.mark.parametrize(
     ("text", "kind", "told"),
     [
         ("1,900 mm", "length", r"two ways. Write 1900 or 1.900"),
-        ("1.900,5 mm", "length", "more than one comma or point"),
-        ("1,900,000 mm", "length", "more than one comma or point"),
+        ("1,90,5 mm", "length", "more than one comma or point. Write it as 1200,5 or 1200.5"),
+        ("12,00.5 mm", "length", "more than one comma or point"),
+        ("1,900,000,5 mm", "length", "more than one comma or point"),
+        ("1'510 kg", "mass", "parts the thousands with an apostrophe. Leave it out, as in 1200"),
         ("3", "length", "has no unit. Write a length with one of: m, cm, mm, in, ft"),
         ("5-8", "length", "has no unit"),
         ("12 Nm", "length", "is a torque, not a length"),
@@ -313,14 +354,18 @@ def test_what_has_no_one_meaning_is_refused_with_a_remedy(text, kind, told):
 @pytest.mark.parametrize(
     ("text", "kind", "told"),
     [
-        ('3-1/2"', "length", "3.50 in, that is 88.9 mm"),
+        ('3-1/2"', "length", "3.5 in, that is 88.9 mm"),
         ("88,9 mm", "length", "88.9 mm, that is 3.50 in"),
         ("about 1150 kg", "force", "about 1150 kg, that is 2535 lbf"),
         ("250 ft-lb", "torque", "250 lbf ft, that is 339 N m"),
-        ("5-8 mm", "length", "5.00 to 8.00 mm, that is 0.197 to 0.315 in"),
-        ("12 mm ± 0.5", "length", "12.0 mm, give or take 0.500 mm, that is 0.472 in"),
-        ("32 deg", "angle", "32.0 deg"),
-        ("4.10", "ratio", "4.10"),
+        ("5-8 mm", "length", "5 to 8 mm, that is 0.197 to 0.315 in"),
+        ("12 mm ± 0.5", "length", "12 mm, give or take 0.5 mm, that is 0.472 in"),
+        ("32 deg", "angle", "32 deg"),
+        ("4.10", "ratio", "4.1"),
+        ("17 1/4 in", "length", "17.25 in, that is 438.1 mm"),
+        ("9 7/16 in", "length", "9.4375 in, that is 239.7 mm"),
+        ("1.200,5 kg", "mass", "1200.5 kg, that is 2647 lb"),
+        ("1,500,000 N", "force", "1500000 N, that is 337213 lbf"),
         ("?", "length", "not known"),
     ],
 )

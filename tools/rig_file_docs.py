@@ -50,9 +50,10 @@ answers that contradict one another are all told at once, with line and example.
 ## How to write a value
 
 - Numbers with their unit, in quotes: `"395 mm"`, `"15 1/2 in"`, `"39,5 cm"`, `"1150 kg"`. A text
-  that could mean two things is refused, and the message says how to write it.
-- **About**: `"about 6 mm"` trebles the doubt of a careful reading. `"6 mm ± 0.3 mm"` and
-  `"5 to 8 mm"` state it yourself.
+  that could mean two things is refused, and the message says how to write it: `"1,200 kg"` may be
+  a small or a large weight, while `"1.200,5 kg"`, `"1,200.5 kg"` and `"1 200 kg"` are clear.
+- **About**: `"about 6 mm"` or `"6 mm or so"` trebles the doubt of a careful reading.
+  `"6 mm ± 0.3 mm"` and `"5 to 8 mm"` state it yourself.
 - **Don't know**: `"don't know"` is an answer; a stated assumption stands in, with its band and
   source, and is counted in what the answer rests on. So does leaving out an optional name.
 - Left and right are the vehicle's, as its driver sits.
@@ -69,7 +70,9 @@ CONDITIONS = """
 ## What has been mended, or hurts
 
 Each thing is an entry of its own, and `rig.condition` says `"as listed"`. Findings decide whether
-the rig may be driven; no figure lifts one.
+the rig may be driven; no figure lifts one. What a finding means hangs on its part: hyphens and
+slips of the pen are free (a `knuckel` is judged as the knuckle, and the answer says so), and
+a part that nobody knows is never taken for a harmless one.
 
 ```toml
 [[condition]]

@@ -114,31 +114,32 @@ SYSTEMS: Final[dict[str, dict[str, str]]] = {
     for name, units in _IN_ORDER.items()
     if name != "kinds"
 }
-_OF_INCHES: Final = {"mi", "lb", "lbf", "lbf ft", "lbf in", "psi", "ksi", "mph", "lbf/in"}
+_OF_INCHES: Final = {*_IN_ORDER["us"].split("|"), "ft", "thou", "lbf in"}
 
 _UNKNOWN = re.compile(
     r"\?+|(i )?(don'?t|do not) know|unknown|not known|not sure|no idea|dunno|can'?t (tell|say)"
 )
-_ABOUT = re.compile(r"(?:~|≈|(?:about|approximately|approx|around|roughly|circa|ca)\b\.?)\s*")
+_ABOUT = re.compile(
+    r"^(?:~|≈|(?:about|approximately|approx|around|roughly|circa|ca|c(?=\.))\b\.?)\s*"
+    r"|\s*\b(?:or so|more or less|approximately|approx\.?|roughly)$"
+)
 _FIGURES = (
     r"(?:[0-9]+[ -][0-9]+/[0-9]+|[0-9]+/[0-9]+|[0-9]{1,3}(?: [0-9]{3})+(?:[.,][0-9]+)?"
     r"|(?:[0-9]+(?:[.,][0-9]+)*|[.,][0-9]+)(?:e[+-]?[0-9]+)?)"
 )
 _UNIT = r"(?:[a-z°\"'%](?:[a-z°\"'%/·*. -]*?)(?:(?<=[a-z])\^?2)?\.?)?"
+_THOUSANDS = re.compile(r"\d{1,3}([.,])\d{3}((\1\d{3})+|(\1\d{3})*(?!\1)[.,]\d+)")
 _TERM = rf"([+-]?)\s*({_FIGURES})\s*({_UNIT})"
-_ONE = re.compile(_TERM)
-_TWO_PART = re.compile(
-    rf"([+-]?)\s*([0-9]+)\s*(ft|feet|foot|'|°|deg)\s*-?\s*({_FIGURES})\s*({_UNIT})"
-)
+_TWO = re.compile(rf"([+-]?)\s*([0-9]+)\s*(f(?:ee|oo)?t|'|°|deg)\s*-?\s*({_FIGURES})\s*({_UNIT})")
 _GIVE_OR_TAKE = re.compile(rf"{_TERM}\s*(?:±|\+/-|\+-|give or take|plus or minus)\s*{_TERM}")
 _BAND = re.compile(rf"(?:between\s+|from\s+)?{_TERM}\s*(?:to|and|-|\.\.\.?)\s*{_TERM}")
-_FRACTION = re.compile("[¼½¾⅐-⅞]")
 _SAME = str.maketrans(
     {"″": '"', "“": '"', "”": '"', "′": "'", "’": "'", "‘": "'", "`": "'", "º": "°", "˚": "°"}
     | dict.fromkeys("−‐‑‒–—―﹣－", "-")
     | dict.fromkeys("⋅•∙・×", "·")
     | {"\u200b": None, "\u2060": None, "\ufeff": None, "\u00ad": None}
 )
+_OTHER_UNITS = re.compile("k(ip|lb)s?|st|stones?|cwt|slugs?|y(ar)?ds?|oz|days?|hours?")
 LONGEST = 120  # characters of one answer
 
 
@@ -179,14 +180,12 @@ def parse(text: str, kind: str) -> Parsed:
     --------
     >>> round(parse("3 1/2 in", "length").value, 9)
     0.0889
-    >>> parse("5-8 mm", "length").band
-    (0.005, 0.008)
     """
     said = tidied(text)
     if _UNKNOWN.fullmatch(said):
         return DONT_KNOW
-    about = _ABOUT.match(said)
-    said = said[about.end() :] if about else said
+    about = bool(_ABOUT.search(said))
+    said = _ABOUT.sub("", said)
     reader = _Reader(text.strip(), kind)
     if kind in {"plain", "ratio"}:
         said = reader.without_to_one(said)
@@ -195,7 +194,7 @@ def parse(text: str, kind: str) -> Parsed:
         reader.refuse("is too large to be a number.", "Write what was measured.")
     if kind == "count" and (value != round(value) or value < 0 or band):
         reader.refuse("is not a whole number.", "Count them and write, for example, 6.")
-    found = Parsed(value=value, kind=kind, unit=unit, text=text.strip(), about=bool(about))
+    found = Parsed(value=value, kind=kind, unit=unit, text=text.strip(), about=about)
     return replace(found, uncertainty=doubt, band=band)
 
 
@@ -204,7 +203,7 @@ def tidied(text: str) -> str:
     if len(text) > LONGEST:
         msg = f"{text[:30]!r}... is {len(text)} characters long."
         raise BadQuantity(msg, remedy=f"Give the answer alone, in at most {LONGEST} characters.")
-    parted = _FRACTION.sub(lambda sign: f" {unicodedata.normalize('NFKC', sign[0])}", text)
+    parted = re.sub("[¼½¾⅐-⅞]", lambda part: f" {unicodedata.normalize('NFKC', part[0])}", text)
     plain = unicodedata.normalize("NFKC", parted.translate(_SAME)).translate(_SAME)
     plain = plain.replace("\u2044", "/").replace("''", '"').casefold()
     return re.sub(r"(?<=[-+±]) (?=[0-9]+/)", "", " ".join(plain.split()))
@@ -223,13 +222,15 @@ class _Reader:
         """Value, unit, uncertainty and band."""
         if not said:
             self.refuse("is empty.", 'Write a value, or "don\'t know".')
+        if re.search(r"[0-9]'[0-9]{3}(?![0-9]*/)", said):
+            self.refuse("parts the thousands with an apostrophe.", "Leave it out, as in 1200.")
         if said.endswith("?"):
             plain = self.text.rstrip("? ")
             self.refuse("ends in a question mark.", f'If not sure, write "about {plain}".')
-        if found := _ONE.fullmatch(said):
+        if found := re.fullmatch(_TERM, said):
             value, unit = self._term(*found.groups())
             return value, unit, None, None
-        if found := _TWO_PART.fullmatch(said):
+        if found := _TWO.fullmatch(said):
             return (*self._two_part(*found.groups()), None, None)
         if found := _GIVE_OR_TAKE.fullmatch(said):
             return self._give_or_take(*found.groups())
@@ -290,11 +291,11 @@ class _Reader:
                 self.refuse("divides by zero.", "Write the fraction as in 3 1/2 in.")
             return float(whole or 0) + float(above) / float(below)
         figures = figures.replace(" ", "")
+        if found := _THOUSANDS.fullmatch(figures):  # 1.200,5 or 1,200.5 or 1,200,000
+            figures = figures.replace(found[1], "")
         marks = re.findall("[.,]", figures)
         if len(marks) > 1:
-            plain = re.sub("[.,]", "", figures)
-            remedy = f"Leave out what parts the thousands, as in {plain}."
-            self.refuse("has more than one comma or point.", remedy)
+            self.refuse("has more than one comma or point.", "Write it as 1200,5 or 1200.5.")
         whole, _, rest = figures.partition(",")
         if marks == [","] and len(rest) == 3 and whole.strip("0") and len(whole) <= 3:
             remedy = f"Write {whole}{rest} or {whole}.{rest}, whichever you mean."
@@ -307,7 +308,7 @@ class _Reader:
             name = _names(self.kind)[key]
             return units[name][0], name
         if not key:
-            self.refuse("has no unit.", self._how(f'"{figures} {SYSTEMS["metric"][self.kind]}"'))
+            self.refuse("has no unit.", self._how(figures))
         if key in {"ton", "tons"} and "t" in units:
             self.refuse("can be a long, a short or a metric ton.", "Write it in kg, t or lb.")
         others = [kind for kind in _UNITS if key in _names(kind)]
@@ -315,14 +316,19 @@ class _Reader:
             self.refuse(f"is {_a(others[0])}, not {_a(self.kind)}.", self._how())
         from difflib import get_close_matches
 
-        near = get_close_matches(key, _names(self.kind), n=1, cutoff=0.5)
-        meant = f" Did you mean {_names(self.kind)[near[0]]}?" if near and near[0] else ""
+        near = get_close_matches(key, filter(None, _names(self.kind)), n=3, cutoff=0.5)
+        best = (
+            ""
+            if _OTHER_UNITS.fullmatch(key)
+            else min(near, key=lambda each: abs(len(each) - len(key)), default="")
+        )
+        meant = f" Did you mean {_names(self.kind)[best]}?" if best else ""
         return self.refuse(f"has a unit that is not known here: {unit!r}.{meant}", self._how())
 
-    def _how(self, example: str = "") -> str:
+    def _how(self, figures: str = "") -> str:
         if "" in _UNITS[self.kind]:
             return "Write a number without a unit, such as 4."
-        such = f", such as {example}" if example else ""
+        such = f', such as "{figures} {SYSTEMS["metric"][self.kind]}"' if figures else ""
         return f"Write {_a(self.kind)} with one of: {', '.join(_UNITS[self.kind])}{such}."
 
 
@@ -332,16 +338,16 @@ def echo(parsed: Parsed) -> str:
     Examples
     --------
     >>> echo(parse('3-1/2"', "length"))
-    '3.50 in, that is 88.9 mm'
+    '3.5 in, that is 88.9 mm'
     """
     if parsed.dont_know:
         return "not known"
     kind, unit = parsed.kind, parsed.unit
-    metric, us = SYSTEMS["metric"][kind], SYSTEMS["us"][kind]
-    other = metric if unit in _OF_INCHES | {"in", "ft", "thou"} else us
-    told = ("about " if parsed.about else "") + _span(parsed, unit)
-    if parsed.uncertainty is not None:
-        told += f", give or take {show(parsed.uncertainty, kind, unit)}"
+    other = SYSTEMS["metric" if unit in _OF_INCHES else "us"][kind]
+    plain = None if parsed.note else 6  # digits: as it was said, or as a computed value is told
+    told = ("about " if parsed.about else "") + _span(parsed, unit, plain)
+    doubt = parsed.uncertainty
+    told += "" if doubt is None else f", give or take {show(doubt, kind, unit, plain)}"
     return told if other == unit else f"{told}, that is {_span(parsed, other)}"
 
 
@@ -349,27 +355,22 @@ def show(value: float, kind: str, unit: str = "metric", digits: int | None = Non
     """Write a value in a unit, or in the unit of a system (metric, us, mixed).
 
     Without ``digits`` it is rounded as the eye reads it; else to so many significant digits.
-
-    Examples
-    --------
-    >>> show(0.0889, "length", "us")
-    '3.50 in'
     """
     unit = SYSTEMS[unit][kind] if unit in SYSTEMS else unit
     told = _rounded(value / _UNITS[kind][unit][0], digits)
     return "not known" if isnan(value) else f"{told} {unit}".rstrip()
 
 
-def _span(parsed: Parsed, unit: str) -> str:
+def _span(parsed: Parsed, unit: str, digits: int | None = None) -> str:
     if parsed.band is None:
-        return show(parsed.value, parsed.kind, unit)
-    low, high = (show(end, parsed.kind, unit) for end in parsed.band)
+        return show(parsed.value, parsed.kind, unit, digits)
+    low, high = (show(end, parsed.kind, unit, digits) for end in parsed.band)
     return f"{low.removesuffix(unit).strip()} to {high}"
 
 
 def _rounded(number: float, digits: int | None) -> str:
     if digits is not None:
-        return f"{number:.{digits}g}"
+        return f"{number:.{digits}g}" if abs(number) < 10**digits else f"{number:.0f}"
     if number == 0 or not isfinite(number):
         return f"{number:.0f}"
     size = floor(log10(abs(number)))

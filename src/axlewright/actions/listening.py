@@ -6,7 +6,7 @@ from typing import Final, TypeAlias
 
 from axlewright import units
 from axlewright.errors import Fault
-from axlewright.rig import FOUND, WHERE, Condition, Field, read_answer
+from axlewright.rig import FOUND, WHERE, Condition, Field, near, part_meant, read_answer
 from axlewright.views import choice_lines, chosen, not_chosen_line
 
 Listening: TypeAlias = Generator[None, str, str]
@@ -68,7 +68,7 @@ class Listener:
                 return empty
             if (word := chosen(said, words)) is not None:
                 return word
-            self._say(not_chosen_line(said, words))
+            self._say(not_chosen_line(said, words) if said else "This one needs an answer.")
 
     def condition(self, listed: int) -> Generator[None, str, Condition | None]:
         """Part, what, where, date and note; None where an empty line ends the list."""
@@ -102,8 +102,7 @@ class Listener:
 
     def _step(self, step: str) -> Listening:
         if step == "part":
-            said = yield from self.line(["The part; an empty line ends.", *choice_lines(PARTS)])
-            return (chosen(said, PARTS) or said)[:LONGEST_NAME].strip()
+            return (yield from self._part())
         if step == "what":
             self._say("What was found?", *choice_lines(FOUND))
             return (yield from self.choice(FOUND, ["What was seen, felt or done there."]))
@@ -114,6 +113,25 @@ class Listener:
             return (yield from self._date())
         self._say("A note? What was done, by whom, how it shows. Empty for none.")
         return (yield from self.line(["One line in your own words."]))[:LONGEST_NOTE]
+
+    def _part(self) -> Listening:
+        """Name of a part; one that comes near a name of the list, or is unknown, is asked twice."""
+        asked = ""
+        while True:
+            said = yield from self.line(["The part; an empty line ends.", *choice_lines(PARTS)])
+            named = (chosen(said, PARTS) or said)[:LONGEST_NAME].strip()
+            meant = part_meant(named)
+            if (
+                not named
+                or named in PARTS
+                or named == asked
+                or (meant.known and not meant.taken_as)
+            ):
+                return named
+            asked = named
+            likely = near(named, PARTS, 1, 0.7)
+            known = f"Did you mean {likely[0]}?" if likely else "No such part is known here."
+            self._say(f"{known} The same words again keep yours; a number takes one of the list.")
 
     def _date(self) -> Listening:
         example = f"For example: {self._today.isoformat()}"

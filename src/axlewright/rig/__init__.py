@@ -63,6 +63,7 @@ from axlewright.rig.order_sheet import (
     order_sheet_text,
     sheet_fields,
 )
+from axlewright.rig.part_names import PartMeant, part_meant
 from axlewright.rig.reading import FOUND, WHERE, Condition, read_rig_text
 from axlewright.rig.replaced import on_housing, stays_behind
 from axlewright.rig.rig import MAY_BE_UNKNOWN, Rig, given_of, load_rig, rig_from_text, usual_words
@@ -71,6 +72,7 @@ from axlewright.rig.schema import change_schema, readings_schema, rig_schema
 from axlewright.rig.screw import screw_pitch
 from axlewright.rig.toml_text import decoded, file_bytes, tables_of
 from axlewright.rig.tyre_code import TyreCode, parse_tyre
+from axlewright.rig.words import near
 
 __all__ = [
     "ALIGNMENT_FIELDS",
@@ -113,6 +115,7 @@ __all__ = [
     "Noticed",
     "OrderSheet",
     "OwnLimit",
+    "PartMeant",
     "Reading",
     "Readings",
     "Remark",
@@ -145,12 +148,14 @@ __all__ = [
     "load_readings",
     "load_rig",
     "mended_parts",
+    "near",
     "normal_share",
     "on_housing",
     "order_sheet_from_text",
     "order_sheet_said",
     "order_sheet_text",
     "parse_tyre",
+    "part_meant",
     "point_columns",
     "read_answer",
     "read_rig_text",

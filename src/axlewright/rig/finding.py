@@ -8,27 +8,13 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
+from axlewright.rig.part_names import PartMeant, part_meant
 from axlewright.rig.reading import Condition
 from axlewright.rig.rig import Rig
 
 State: TypeAlias = Literal["stop", "fix before trip", "watch", "not looked at"]
 ORDER: tuple[State, ...] = ("stop", "fix before trip", "watch", "not looked at")
 
-STEERS = (
-    "knuckle",
-    "steering arm",
-    "tie rod",
-    "drag link",
-    "ball joint",
-    "kingpin",
-    "track bar",
-    "track-bar bracket",
-    "steering bracket",
-    "steering box",
-)
-HOLDS_A_WHEEL = ("hub", "hub bearing", "spindle", "wheel studs", "wheel nuts", "end forging")
-STOPS = ("brake hose", "brake line", "brake", "caliper")
-SHAFTS = ("cross joint", "wheel joint", "shaft joint", "inner shaft", "stub shaft", "shaft")
 STANDING_LOOKS = (
     "hub play",
     "cracks under paint",
@@ -80,7 +66,7 @@ def mended_parts(rig: Rig) -> str:
     for condition in rig.conditions:
         if condition.what != "mended":
             continue
-        part = condition.part.lower()
+        part = " ".join(condition.part.lower().replace("-", " ").split())
         if "track" in part and "bracket" in part:
             keys.add("track_bar_bracket_axle")
         if ("arm" in part or "link" in part) and "bracket" in part:
@@ -94,7 +80,10 @@ def mended_parts(rig: Rig) -> str:
 
 
 def _finding(condition: Condition) -> Finding:
-    state, why, do = _judged(condition.part.lower(), condition.what)
+    meant = part_meant(condition.part)
+    state, why, do = _judged(meant, condition.what)
+    if meant.taken_as:
+        why = f"taken to be the {meant.taken_as}; {why}"
     return Finding(
         state=state,
         part=condition.part,
@@ -106,11 +95,8 @@ def _finding(condition: Condition) -> Finding:
     )
 
 
-def _judged(part: str, what: str) -> tuple[State, str, str]:  # noqa: PLR0911, PLR0912  (a way out for each)
-    steers = any(name in part for name in STEERS)
-    holds = any(name in part for name in HOLDS_A_WHEEL)
-    brakes = any(name in part for name in STOPS)
-    shaft = any(name in part for name in SHAFTS)
+def _judged(part: PartMeant, what: str) -> tuple[State, str, str]:  # noqa: PLR0911, PLR0912  (a way out for each)
+    steers, holds, brakes, shaft = part.steers, part.holds, part.brakes, part.shaft
     replace = "Do not drive. Replace it, or have it judged by someone licensed to."
     if what == "not fit to drive":
         return "stop", "whoever looked said: do not drive", replace
@@ -122,7 +108,7 @@ def _judged(part: str, what: str) -> tuple[State, str, str]:  # noqa: PLR0911, P
             "a broken joint left in place can push the knuckle's joints apart",
             "Do not drive. Take the broken shaft or joint out first, as the manual says.",
         )
-    if what == "wet" and ("tube" in part or "forging" in part or "centre" in part):
+    if what == "wet" and part.bare and not steers:
         return (
             "stop",
             "oil where there is no joint is a crack",
@@ -149,6 +135,12 @@ def _judged(part: str, what: str) -> tuple[State, str, str]:  # noqa: PLR0911, P
             "fix before trip",
             "what steers, stops or holds a wheel and is not known to be sound",
             "Look closely, measure, and put it right before any trip.",
+        )
+    if not part.known and what not in {"mended", "never looked at"}:
+        return (
+            "fix before trip",
+            "no such part is known, so nothing tells whether it steers, stops or holds a wheel",
+            "If it does, do not drive. Name the part as the list does, and look again.",
         )
     if what == "cracked":
         return "fix before trip", "a crack grows", "Have it mended, and look at its twin."

@@ -83,10 +83,9 @@ def drive_lines(findings: tuple[Finding, ...]) -> list[str]:
     lines = []
     for item in findings:
         where = f" ({item.where})" if item.where else ""
-        lines.append(
-            f"{item.state.upper()}: {item.part}{where}, {item.what}, {item.when}: {item.why}. "
-            f"{item.do}"
-        )
+        found = ", ".join(filter(None, (f"{item.part}{where}", item.what, item.when)))
+        do = f"{item.do[:1].upper()}{item.do[1:].rstrip('.')}."
+        lines.append(f"{item.state.upper()}: {found}: {item.why}. {do}")
     return lines
 
 

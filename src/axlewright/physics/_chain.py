@@ -5,7 +5,8 @@ from typing import TypeAlias
 import numpy as np
 from numpy.typing import NDArray
 
-from axlewright.physics._blocks import BEAM, NODE, PART, TALE, back, factorise, onward
+from axlewright.physics._blocks import BEAM, TALE, back, factorise, onward
+from axlewright.physics._node import NODE, PART
 from axlewright.physics._wide import (
     CACHE_LINE,
     WIDE,
@@ -45,14 +46,19 @@ def chain_kernel(
     face: Array,
     status: Places,
 ) -> None:
-    """Solve every lane into the last three; an axis of length one is shared by all lanes."""
+    """Solve every lane into the last three; an axis of length one is shared by all lanes.
+
+    There cases lie innermost, in whole eights: displacement (B, N, 6, C), face (B, N-1, 2, 6, C).
+    """
     count, cases = nodes.shape[1], loads.shape[1]
     band, inverse = _room(NODE * count), _room(8 * count)
     stiff, tale = _room(BEAM * count), _room(TALE * count)
     load, left, moved = _room(PART * count), _room(PART * count), _room(PART * count)
     action = _room(2 * PART * count)
     tale[:] = 0.0
+    matrix, before = (band, inverse, stiff, tale), (moved, action, 0, 0, WIDE)
     held = _held(fixed)
+    step = displacement.shape[3]
     for lane in range(status.shape[0]):
         springs = support[lane % support.shape[0]]
         _beams(
@@ -73,25 +79,23 @@ def chain_kernel(
                     band[at + 8 * i + j] += springs[order, i, j]
         _hold(held, band)
         status[lane] = factorise(band, inverse)
+        for freedom in held:
+            inverse[8 * (freedom // 6) + freedom % 6] = 0.0
         begin = lane % loads.shape[0] * cases
         for first in range(0, cases, WIDE):
             if status[lane] != 0:
                 break
-            taken = min(WIDE, cases - first)
-            _spread(loads, 6 * count * (begin + first), 6 * count, taken, load)
-            _release(held, load)
-            onward(band, load, left)
-            back(band, inverse, stiff, tale, load, left, moved, action, False)
+            _spread(loads, 6 * count * (begin + first), 6 * count, min(WIDE, cases - first), load)
+            place, start = 6 * count * step * lane + first, 12 * (count - 1) * step * lane + first
+            answer = (displacement.ravel(), face.ravel(), place, start, step)
+            onward(band, load, action, left, False)
+            back(matrix, left, before, before, False)
             # The out-of-balance of the first answer is solved for as a second, small load.
             for order in range(support_node.shape[0]):
-                _resist(springs[order], PART * support_node[order], moved, left)
-            _release(held, left)
-            onward(band, left, left)
-            size, change = back(band, inverse, stiff, tale, load, left, moved, action, True)
+                _resist(springs[order], PART * support_node[order], moved, load)
+            onward(band, load, action, left, True)
+            size, change = back(matrix, left, before, answer, True)
             status[lane] = _judged(size, change)
-            done = lane * cases + first
-            _gather(moved, 6 * count, taken, displacement, 6 * count * done)
-            _gather(action, 12 * (count - 1), taken, face, 12 * (count - 1) * done)
         if status[lane] != 0:
             displacement[lane] = np.nan
             face[lane] = np.nan
@@ -166,11 +170,13 @@ def _assemble(tale: Array, stiff: Array, band: Array) -> None:
     """Fill the stiffness of each beam at its second end, and the blocks of the whole chain.
 
     With the first end clamped: force = a u + b turn, moment = b' u + c turn. By symmetry the
-    first end has a, -b, c, and the block between first and second end is -a, -b; b', d.
+    first end has a, -b, c, and the block between first and second end is -a, -b; b', d. Each
+    node keeps the block to its neighbour on the side of the middle.
     """
     band[:PART] = 0.0
     band[band.shape[0] - PART :] = 0.0
     nothing = full(0.0)
+    middle = tale.shape[0] // TALE // 2
     for k in range(tale.shape[0] // TALE - 1):
         t, at, e = TALE * k, NODE * k, BEAM * k
         # Columns of turn lie three places on.
@@ -195,8 +201,12 @@ def _assemble(tale: Array, stiff: Array, band: Array) -> None:
             put(stiff, e + 24, moment)
             put(band, at, plus(row(band, at), minus(a, b)))
             put(band, at + 24, plus(row(band, at + 24), minus(c, turned)))
-            put(band, at + PART, minus(nothing, second))
-            put(band, at + PART + 24, plus(turned, d))
+            if k < middle:
+                put(band, at + PART, minus(nothing, second))
+                put(band, at + PART + 24, plus(turned, d))
+            else:
+                put(band, at + NODE + PART, minus(b, a))
+                put(band, at + NODE + PART + 24, minus(d, turned))
             put(band, at + NODE, second)
             put(band, at + NODE + 24, moment)
             t, at, e = t + 1, at + 8, e + 8
@@ -205,6 +215,8 @@ def _assemble(tale: Array, stiff: Array, band: Array) -> None:
 @ordered_kernel
 def _hold(held: Places, band: Array) -> None:
     """Cut fixed freedoms out of the matrix."""
+    count = band.shape[0] // NODE
+    middle = count // 2
     for freedom in held:
         k, i = freedom // 6, freedom % 6
         at = NODE * k
@@ -212,26 +224,21 @@ def _hold(held: Places, band: Array) -> None:
             band[at + 8 * i + j] = 0.0
             band[at + 8 * j + i] = 0.0
             band[at + PART + 8 * i + j] = 0.0
-            if k > 0:
+            if 0 < k <= middle:
                 band[at - PART + 8 * j + i] = 0.0
+            if middle <= k < count - 1:
+                band[at + NODE + PART + 8 * j + i] = 0.0
         band[at + 8 * i + i] = 1.0
 
 
 @ordered_kernel
-def _release(held: Places, values: Array) -> None:
-    """Take what acts along fixed freedoms away."""
-    for freedom in held:
-        values[WIDE * freedom : WIDE * freedom + WIDE] = 0.0
-
-
-@ordered_kernel
-def _resist(spring: Array, at: int, moved: Array, left: Array) -> None:
-    """Take away what a spring carries."""
+def _resist(spring: Array, at: int, moved: Array, load: Array) -> None:
+    """Take what a spring carries off the loads."""
     for i in range(6):
-        rest = row(left, at + WIDE * i)
+        rest = row(load, at + WIDE * i)
         for j in range(6):
             rest = less(rest, each(spring, 6 * i + j), row(moved, at + WIDE * j))
-        put(left, at + WIDE * i, rest)
+        put(load, at + WIDE * i, rest)
 
 
 @ordered_kernel
@@ -247,20 +254,6 @@ def _spread(loads: Array, begin: int, length: int, taken: int, load: Array) -> N
     for c in range(taken):
         for at in range(length):
             load[WIDE * at + c] = flat[begin + length * c + at]
-
-
-@ordered_kernel
-def _gather(wide: Array, length: int, taken: int, out: Array, begin: int) -> None:
-    """Part the cases again."""
-    if taken == WIDE and length >= WIDE:
-        for begun in range(0, length, WIDE):
-            at = min(begun, length - WIDE)
-            transpose(wide, WIDE * at, WIDE, out, begin + at, length)
-        return
-    flat = out.reshape(-1)
-    for c in range(taken):
-        for at in range(length):
-            flat[begin + length * c + at] = wide[WIDE * at + c]
 
 
 @ordered_kernel

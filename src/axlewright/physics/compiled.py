@@ -63,8 +63,15 @@ def ordered_kernel(function: Function) -> Function:
     return _compiled(function, ORDERED)
 
 
-def _compiled(function: Function, fastmath: frozenset[str]) -> Function:
-    made = numba.njit(cache=True, error_model="numpy", fastmath=set(fastmath))(function)
+def inner_kernel(function: Function) -> Function:
+    """Compile like ``ordered_kernel``, into the body of each kernel that calls it."""
+    return _compiled(function, ORDERED, inlined=True)
+
+
+def _compiled(function: Function, fastmath: frozenset[str], inlined: bool = False) -> Function:
+    made = numba.njit(cache=True, error_model="numpy", fastmath=set(fastmath), forceinline=inlined)(
+        function
+    )
     return cast("Function", made)
 
 

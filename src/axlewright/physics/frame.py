@@ -28,7 +28,7 @@ SOLVED, SINGULAR, NOT_FINITE = 0, 1, 2
 
 
 class ChainSolution(NamedTuple):
-    """What a chain does under its loads.
+    """What a chain does under its loads. In memory the cases lie innermost.
 
     ``displacement`` (B, C, N, 6): m and rad. ``face`` (B, C, N-1, 2, 6): N and N m, the actions
     on the cut whose outward normal points along the chain, at the first and second end of each
@@ -98,21 +98,18 @@ def solve_chain(
     seats = np.ascontiguousarray(support_node, dtype=np.int64)
     springs = _batched(support, 4)
     acting = _batched(loads, 4)
-    lanes = max(
-        place.shape[0],
-        springs.shape[0],
-        acting.shape[0],
-        *(each.shape[0] for each in stiffness),
-        *(each.shape[0] for each in shear),
-    )
-    cases, count = acting.shape[1:3]
-    displacement = np.empty((lanes, cases, count, 6))
-    face = np.empty((lanes, cases, count - 1, 2, 6))
-    status = np.empty(lanes, dtype=np.int64)
+    lanes = max(map(len, (place, springs, acting, *stiffness, *shear)))
+    _, cases, count, _ = acting.shape
+    eights = cases + -cases % 8
+    displacement = np.empty((lanes, count, 6, eights))
+    face = np.empty((lanes, count - 1, 2, 6, eights))
+    status = np.empty(lanes, np.int64)
     chain_kernel(
         place, *stiffness, *shear, seats, springs, held, acting, displacement, face, status
     )
-    return ChainSolution(displacement, face, status)
+    if eights > cases:
+        displacement, face = displacement[..., :cases], face[..., :cases]
+    return ChainSolution(displacement.transpose(0, 3, 1, 2), face.transpose(0, 4, 1, 2, 3), status)
 
 
 def rod_support(offset: ArrayLike, direction: ArrayLike, stiffness: ArrayLike) -> Array:
@@ -214,8 +211,9 @@ def _rod_pull(offset: ArrayLike, direction: ArrayLike) -> Array:
 
 def _batched(values: ArrayLike, axes: int) -> Array:
     """Give contiguous floats with a batch axis in front."""
-    array = np.ascontiguousarray(values, dtype=np.float64)
+    array = np.asarray(values, _FLOAT, "C")
     return array if array.ndim == axes else array[None]
 
 
+_FLOAT = np.dtype(np.float64)
 _NO_SHEAR = np.zeros((1, 1))

@@ -224,7 +224,10 @@ def solve_housing(
         some, cut, state = frame.solve_chain(
             nodes, *stiff, node_of, about, np.zeros((count, 6), dtype=np.bool_), force[:, alike]
         )
-        displacement[:, alike], faces[:, alike] = some, cut
+        if len(alike_rows) == 1:
+            displacement, faces = some, cut
+        else:
+            displacement[:, alike], faces[:, alike] = some, cut
         status = np.maximum(status, state)
         for place_in, support in enumerate(held):
             moved = some[:, :, support.node]

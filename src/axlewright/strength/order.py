@@ -85,7 +85,7 @@ def bad_moment_order(
         rows = breaking[kind]
         side = _side(point, rows, drawn)
         named = [row for row in rows if point.solved.rows[row].part.endswith(f"_{side}")] or rows
-        row = min(named, key=lambda index: (least[index], -loud[index]))
+        row = min(named, key=lambda index: (_alike(least[index]), -_alike(loud[index])))
         case = int(governing[row])
         low, middle, high = _middle(margin[number])
         hardness = drawn.hardness[row] if drawn is not None else point.solved.hardness[row, :, case]
@@ -122,7 +122,7 @@ def wear_order(point: Appraised, drawn: Drawn | None = None) -> tuple[WearPlace,
     first = first_shares(np.stack([np.min(life[numbers], axis=0) for numbers in kinds.values()]))
     places = []
     for share, (kind, numbers) in zip(first, kinds.items(), strict=True):
-        number = min(numbers, key=lambda each: float(np.median(life[each])))
+        number = min(numbers, key=lambda each: _alike(np.median(life[each])))
         low, middle, high = _middle(life[number])
         wear = point.wear[number]
         places.append(
@@ -174,6 +174,11 @@ def first_parts(margin: Column) -> NDArray[np.int64]:
 def shares_of(first: NDArray[np.int64], parts: int) -> Column:
     """Share of draws in which each of so many parts is first, (parts,)."""
     return np.asarray(np.bincount(first + 1, minlength=parts + 1)[1:] / first.size)
+
+
+def _alike(value: float | np.floating) -> float:
+    """Round away what two sides that are the same differ by, so that the first stands."""
+    return float(f"{value:.9g}")
 
 
 def _middle(values: Column) -> tuple[float, float, float]:

@@ -1,5 +1,6 @@
 """The command `axlewright`."""
 
+import gc
 import sys
 
 from axlewright.cli import run
@@ -7,7 +8,9 @@ from axlewright.cli import run
 
 def main() -> None:
     """Run the command line and leave with its exit code."""
-    sys.exit(run(sys.argv[1:]))
+    code = run(sys.argv[1:])
+    gc.freeze()  # all goes back to the system at once: no search for circles on the way out
+    sys.exit(code)
 
 
 if __name__ == "__main__":

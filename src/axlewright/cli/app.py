@@ -5,7 +5,7 @@ Exit codes: 0 an answer; 2 input to put right; 3 an answer that contains a STOP;
 
 import sys
 from collections.abc import Sequence
-from importlib.metadata import version
+from functools import partial
 
 from cyclopts import App, CycloptsError
 
@@ -13,53 +13,63 @@ from axlewright.errors import AxlewrightError
 
 INPUT_TO_PUT_RIGHT = 2
 
+
+def _version() -> str:
+    from importlib.metadata import version  # reads installed packages: only wanted when asked for
+
+    return version("axlewright")
+
+
 app = App(
     name="axlewright",
-    version=version("axlewright"),
+    version=_version,
+    help_format="plaintext",
     help="What gives first on a beam axle, what is wearing out, and what to do about it. "
     "Decision support, not a certificate.",
 )
-app.command(
+# The list of commands is plain text; what a command says of itself is folded and has code in it.
+command = partial(app.command, help_format="markdown")
+command(
     "axlewright.cli.assess:assess",
     name="assess",
     help="Say what gives first in one bad moment and what wears out first.",
 )
-app.command(
+command(
     "axlewright.cli.align:align",
     name="align",
     help="Say how an axle is aligned, what to turn, which way and how far.",
 )
-app.command(
+command(
     "axlewright.cli.start:start",
     name="start",
     help="Ask for a rig, one question at a time, and write its file.",
 )
-app.command(
+command(
     "axlewright.cli.travel:travel",
     name="travel",
     help="Say what caster, pinion, steer and room do through the travel, and what puts them right.",
 )
-app.command(
+command(
     "axlewright.cli.order:order",
     name="order",
     help="Fill the order sheet of a replacement axle, and check it before metal is cut.",
 )
-app.command(
+command(
     "axlewright.cli.deciding:decide",
     name="decide",
     help="Say whether to leave it, mend, strengthen or replace, and what that hangs on.",
 )
-app.command(
+command(
     "axlewright.cli.plan:plan",
     name="plan",
     help="Plan a swap: every step with its caution, in a good order for so many people.",
 )
-app.command(
+command(
     "axlewright.cli.take:take",
     name="take",
     help="Write one file to take along: it opens on any phone, without a network.",
 )
-app.command(
+command(
     "axlewright.cli.schema:schema",
     name="schema",
     help="Write the JSON Schema of the rig file, the change file or the answer.",
@@ -69,7 +79,7 @@ app.command(
     name="log",
     help="Keep the record of a rig: looks, readings, trips, hits, work; what is due; may I drive?",
 )
-app.command(
+command(
     "axlewright.cli.serve:serve",
     name="serve",
     help="Open the bay: your axles, the answer and the paper as pages in a browser.",

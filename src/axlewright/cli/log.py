@@ -22,6 +22,7 @@ Side = Literal["left", "right", "both", "centre"]
 
 app = App(
     name="log",
+    help_format="markdown",
     help="The record of a rig: looks, readings, trips, hits, work and parts; what is due, and "
     "whether it may be driven. RIG is its name in the store, or its file.",
 )

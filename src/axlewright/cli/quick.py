@@ -1,6 +1,9 @@
-"""A quicker first second: what a command's own process can leave unloaded."""
+"""A quicker first second: what a command's own process can leave unloaded or unsearched."""
 
+import gc
 import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
 from importlib import import_module
 from types import ModuleType
 
@@ -12,14 +15,28 @@ def load_kernels() -> str | None:
     uses, and it is a tenth of a cold start. Done here and not in `physics`, for in somebody
     else's program such products may be wanted.
     """
-    from axlewright.physics.compiled import cache_note
+    with _here_to_stay():
+        from axlewright.physics.compiled import cache_note
 
-    name = "scipy.linalg"
-    if name not in sys.modules:
-        hidden: dict[str, ModuleType | None] = sys.modules  # type: ignore[assignment]
-        hidden[name] = None
-        try:
-            import_module("numba.np.arraymath")
-        finally:
-            del hidden[name]
+        name = "scipy.linalg"
+        if name not in sys.modules:
+            hidden: dict[str, ModuleType | None] = sys.modules  # type: ignore[assignment]
+            hidden[name] = None
+            try:
+                import_module("numba.np.arraymath")
+            finally:
+                del hidden[name]
     return cache_note()
+
+
+@contextmanager
+def _here_to_stay() -> Iterator[None]:
+    """Keep the collector from searching what is being loaded, then and later: all of it stays."""
+    searching = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        gc.freeze()
+        if searching:
+            gc.enable()

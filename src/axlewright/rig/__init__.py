@@ -1,5 +1,8 @@
 """What the vehicle is: read from a file, checked, frozen; what was given and what was assumed."""
 
+import importlib
+import typing
+
 from axlewright.rig.alignment_fields import ALIGNMENT_FIELDS, REPEATED
 from axlewright.rig.alignment_readings import (
     Readings,
@@ -27,7 +30,6 @@ from axlewright.rig.columns import (
     point_columns,
     scores,
 )
-from axlewright.rig.component import COMPONENTS, Component, Fitment
 from axlewright.rig.contradictions import contradictions
 from axlewright.rig.field import Field
 from axlewright.rig.fields import FIELDS, FIRST_FIELDS
@@ -73,6 +75,38 @@ from axlewright.rig.screw import screw_pitch
 from axlewright.rig.toml_text import decoded, file_bytes, tables_of
 from axlewright.rig.tyre_code import TyreCode, parse_tyre
 from axlewright.rig.words import near
+
+if typing.TYPE_CHECKING:
+    from axlewright.rig.component import COMPONENTS, Component, Fitment
+    from axlewright.rig.happening import (
+        BEARINGS,
+        LOOK_STATES,
+        SIDES,
+        Body,
+        Chapter,
+        Fitted,
+        Happening,
+        Hit,
+        Job,
+        Kept,
+        LookState,
+        LookTaken,
+        Noticed,
+        OwnLimit,
+        Reading,
+        Remark,
+        TakenOff,
+        Trip,
+        Withdrawn,
+    )
+    from axlewright.rig.order_sheet import (
+        OrderSheet,
+        load_order_sheet,
+        order_sheet_from_text,
+        order_sheet_said,
+        order_sheet_text,
+        sheet_fields,
+    )
 
 __all__ = [
     "ALIGNMENT_FIELDS",
@@ -173,3 +207,43 @@ __all__ = [
     "tables_of",
     "usual_words",
 ]
+
+# What a rig's file does not hold: these load when they are asked for.
+_LATER = {
+    "COMPONENTS": "component",
+    "Component": "component",
+    "Fitment": "component",
+    "BEARINGS": "happening",
+    "Body": "happening",
+    "Chapter": "happening",
+    "Fitted": "happening",
+    "Happening": "happening",
+    "Hit": "happening",
+    "Job": "happening",
+    "Kept": "happening",
+    "LOOK_STATES": "happening",
+    "LookState": "happening",
+    "LookTaken": "happening",
+    "Noticed": "happening",
+    "OwnLimit": "happening",
+    "Reading": "happening",
+    "Remark": "happening",
+    "SIDES": "happening",
+    "TakenOff": "happening",
+    "Trip": "happening",
+    "Withdrawn": "happening",
+    "OrderSheet": "order_sheet",
+    "load_order_sheet": "order_sheet",
+    "order_sheet_from_text": "order_sheet",
+    "order_sheet_said": "order_sheet",
+    "order_sheet_text": "order_sheet",
+    "sheet_fields": "order_sheet",
+}
+
+
+def __getattr__(name: str) -> object:
+    if name not in _LATER:
+        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+    found: object = getattr(importlib.import_module(f"{__name__}.{_LATER[name]}"), name)
+    globals()[name] = found
+    return found

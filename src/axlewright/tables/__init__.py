@@ -1,5 +1,8 @@
 """Sourced constants: one CSV a table, a source beside every row, a small reader for each."""
 
+import importlib
+import typing
+
 from axlewright.tables.alignment_targets import (
     AlignmentTarget,
     alignment_target,
@@ -50,44 +53,7 @@ from axlewright.tables.instruments import (
 )
 from axlewright.tables.intervals import Interval, intervals
 from axlewright.tables.limits import Limit, limit, limits
-from axlewright.tables.locator import (
-    LocatorCause,
-    LocatorDoubt,
-    LocatorEvidence,
-    LocatorJob,
-    LocatorLikelihood,
-    LocatorReading,
-    locator_causes,
-    locator_doubts,
-    locator_evidence,
-    locator_jobs,
-    locator_likelihoods,
-    locator_readings,
-)
-from axlewright.tables.looks import (
-    ListedLook,
-    Look,
-    LookBeyond,
-    LookStop,
-    look_stops,
-    looks,
-    looks_beyond,
-    looks_lists,
-)
 from axlewright.tables.materials import Material, material, materials
-from axlewright.tables.options import (
-    Band,
-    Option,
-    OptionDoubt,
-    OptionMend,
-    OptionStep,
-    OptionTyre,
-    option_doubts,
-    option_mends,
-    option_steps,
-    option_tyres,
-    options,
-)
 from axlewright.tables.order_fields import OrderField, order_fields
 from axlewright.tables.procedures import (
     Procedure,
@@ -99,12 +65,6 @@ from axlewright.tables.procedures import (
 )
 from axlewright.tables.scatter import Scatter, scatter, scatters
 from axlewright.tables.severities import Severity, severities, severity
-from axlewright.tables.shimmy import (
-    ShimmyCheck,
-    ShimmyQuestion,
-    shimmy_checks,
-    shimmy_questions,
-)
 from axlewright.tables.sources import Origin, Source, sources
 from axlewright.tables.spares import Spare, belongs, spares
 from axlewright.tables.splines import (
@@ -123,16 +83,6 @@ from axlewright.tables.splines import (
 )
 from axlewright.tables.strandings import Stranding, stranding, strandings
 from axlewright.tables.surface_finish import SurfaceFinish, surface_finish, surface_finishes
-from axlewright.tables.tasks import (
-    GateQuestion,
-    SwapMeasure,
-    Task,
-    TaskBolt,
-    gate_questions,
-    swap_measures,
-    task_bolts,
-    tasks,
-)
 from axlewright.tables.threads import Thread, thread, threads
 from axlewright.tables.troubles import Trouble, troubles
 from axlewright.tables.tyres import (
@@ -151,6 +101,61 @@ from axlewright.tables.weld_details import (
     weld_detail,
     weld_details,
 )
+
+if typing.TYPE_CHECKING:
+    from axlewright.tables.locator import (
+        LocatorCause,
+        LocatorDoubt,
+        LocatorEvidence,
+        LocatorJob,
+        LocatorLikelihood,
+        LocatorReading,
+        locator_causes,
+        locator_doubts,
+        locator_evidence,
+        locator_jobs,
+        locator_likelihoods,
+        locator_readings,
+    )
+    from axlewright.tables.look_tables import (
+        ListedLook,
+        Look,
+        LookBeyond,
+        LookStop,
+        look_stops,
+        looks,
+        looks_beyond,
+        looks_lists,
+    )
+    from axlewright.tables.option_tables import (
+        Band,
+        Option,
+        OptionDoubt,
+        OptionMend,
+        OptionStep,
+        OptionTyre,
+        option_doubts,
+        option_mends,
+        option_steps,
+        option_tyres,
+        options,
+    )
+    from axlewright.tables.shimmy import (
+        ShimmyCheck,
+        ShimmyQuestion,
+        shimmy_checks,
+        shimmy_questions,
+    )
+    from axlewright.tables.task_tables import (
+        GateQuestion,
+        SwapMeasure,
+        Task,
+        TaskBolt,
+        gate_questions,
+        swap_measures,
+        task_bolts,
+        tasks,
+    )
 
 __all__ = [
     "AlignmentTarget",
@@ -312,3 +317,58 @@ __all__ = [
     "weld_detail",
     "weld_details",
 ]
+
+# Tables that the answer of `assess` has no use for: these load when they are asked for.
+_LATER = {
+    "LocatorCause": "locator",
+    "LocatorDoubt": "locator",
+    "LocatorEvidence": "locator",
+    "LocatorJob": "locator",
+    "LocatorLikelihood": "locator",
+    "LocatorReading": "locator",
+    "locator_causes": "locator",
+    "locator_doubts": "locator",
+    "locator_evidence": "locator",
+    "locator_jobs": "locator",
+    "locator_likelihoods": "locator",
+    "locator_readings": "locator",
+    "ListedLook": "look_tables",
+    "Look": "look_tables",
+    "LookBeyond": "look_tables",
+    "LookStop": "look_tables",
+    "look_stops": "look_tables",
+    "looks": "look_tables",
+    "looks_beyond": "look_tables",
+    "looks_lists": "look_tables",
+    "Band": "option_tables",
+    "Option": "option_tables",
+    "OptionDoubt": "option_tables",
+    "OptionMend": "option_tables",
+    "OptionStep": "option_tables",
+    "OptionTyre": "option_tables",
+    "option_doubts": "option_tables",
+    "option_mends": "option_tables",
+    "option_steps": "option_tables",
+    "option_tyres": "option_tables",
+    "options": "option_tables",
+    "ShimmyCheck": "shimmy",
+    "ShimmyQuestion": "shimmy",
+    "shimmy_checks": "shimmy",
+    "shimmy_questions": "shimmy",
+    "GateQuestion": "task_tables",
+    "SwapMeasure": "task_tables",
+    "Task": "task_tables",
+    "TaskBolt": "task_tables",
+    "gate_questions": "task_tables",
+    "swap_measures": "task_tables",
+    "task_bolts": "task_tables",
+    "tasks": "task_tables",
+}
+
+
+def __getattr__(name: str) -> object:
+    if name not in _LATER:
+        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
+    found: object = getattr(importlib.import_module(f"{__name__}.{_LATER[name]}"), name)
+    globals()[name] = found
+    return found

@@ -8,6 +8,7 @@ import pytest
 
 from axlewright.rig import doubts, load_rig, scores
 from axlewright.strength import (
+    acting_doubts,
     appraise_draws,
     appraise_point,
     assess_rig,
@@ -35,21 +36,23 @@ def test_it_is_what_least_squares_gives_to_remembered_doubts(heron, kind):
     slope, *_ = np.linalg.lstsq(np.column_stack([score, np.ones(DRAWS)]), margin, rcond=None)
     part = slope[:-1] ** 2
     recalled = np.array([doubt.remembered for doubt in every])
-    (found,) = remembered_shares(rig, point, drawn, [kind])
+    (found,) = remembered_shares(rig, point, drawn, acting_doubts(rig, point), [kind])
     assert found.share == pytest.approx(part[recalled].sum() / part.sum(), abs=0.06)
     assert sum(share for _, share in found.most) <= found.share + 1e-12
     assert all(doubt.remembered for doubt, _ in found.most)
 
 
 def test_measuring_what_was_remembered_takes_its_share_away(heron):
-    rig, _, drawn = heron
-    (before,) = remembered_shares(rig, appraise_point(rig), drawn, ["tube_joint"])
+    rig, point, drawn = heron
+    kinds = ["tube_joint"]
+    (before,) = remembered_shares(rig, point, drawn, acting_doubts(rig, point), kinds)
     assert before.most[0][0].quantity == "tube_wall"
     like = rig.given["wheel_offset"]
     wall = replace(like, quantity="tube_wall", path="tube.wall", value=0.0065, doubt=1e-4)
     read = replace(rig, given={**rig.given, "tube_wall": wall})
     point = appraise_point(read)
-    (after,) = remembered_shares(read, point, appraise_draws(read, point, DRAWS), ["tube_joint"])
+    drawn = appraise_draws(read, point, DRAWS)
+    (after,) = remembered_shares(read, point, drawn, acting_doubts(read, point), kinds)
     assert "tube_wall" not in {doubt.quantity for doubt, _ in after.most}
     assert after.share < before.share
 

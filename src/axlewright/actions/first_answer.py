@@ -10,6 +10,7 @@ from axlewright.rig import FIELDS, Field, Rig
 from axlewright.strength import Assessment, assess_rig
 from axlewright.views import (
     drive_lines,
+    giving,
     measure_next,
     missing_line,
     not_judged_line,
@@ -78,7 +79,7 @@ class FirstAnswer:
         self._said = _gives(assessment)
         stopped = bool(assessment.stops)
         lines = [] if stopped else drive_lines(assessment.findings)
-        lines += [sentence(assessment), f"It gives at {order_rows(assessment)[0].gives_at}."]
+        lines += [sentence(assessment), f"It {giving(order_rows(assessment)[0].gives_at)}."]
         lines += [not_judged_line(assessment), rests_line(assessment)]
         return lines + [f"Worth measuring next: {line}" for line in measure_next(assessment)[:1]]
 
@@ -121,7 +122,7 @@ def first_line(draft: Draft, assess: Assess = assessed) -> str:
 
 
 def _gives(assessment: Assessment) -> str:
-    return f"{sentence(assessment)} It gives at {order_rows(assessment)[0].gives_at}."
+    return f"{sentence(assessment)} It {giving(order_rows(assessment)[0].gives_at)}."
 
 
 def _joint_line(assessment: Assessment, draft: Draft) -> str:

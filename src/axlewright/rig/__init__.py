@@ -28,6 +28,7 @@ from axlewright.rig.columns import (
     geometry_columns,
     geometry_doubts,
     point_columns,
+    pushed_columns,
     scores,
 )
 from axlewright.rig.contradictions import contradictions
@@ -191,6 +192,7 @@ __all__ = [
     "parse_tyre",
     "part_meant",
     "point_columns",
+    "pushed_columns",
     "read_answer",
     "read_rig_text",
     "readings_from_text",

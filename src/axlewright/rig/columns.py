@@ -1,6 +1,6 @@
 """A rig as numbers: one array per quantity, given and assumed, with a leading draw axis."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from hashlib import sha256
@@ -20,7 +20,7 @@ from axlewright.rig.assumed_steering import STEERING
 from axlewright.rig.assumption import Assumption, Column
 from axlewright.rig.fields_points import BUSHED, GEOMETRY, held_quantities
 from axlewright.rig.rig import Rig
-from axlewright.rig.taped import taped_lengths
+from axlewright.rig.taped import TAPED, taped_lengths
 
 ASSUMPTIONS: tuple[Assumption, ...] = (
     HOUSING + STEERING + HELD + DRIVE + JOINT + GEARS + BEARING + ENDS + CASES
@@ -117,6 +117,24 @@ def columns_at(rig: Rig, places: NDArray[np.int64], seed: int = SEED) -> dict[st
     return _settle(rig, score_of, places.size)
 
 
+def pushed_columns(rig: Rig, names: Sequence[str], scores_of: Sequence[float]) -> dict[str, Column]:
+    """Every quantity at its middle but one, which stands at a normal score of its own doubt.
+
+    One lane for each name and score, (names x scores,): all names at the first score, then all
+    at the next.
+    """
+    draws = len(names) * len(scores_of)
+    at = {name: number for number, name in enumerate(names)}
+
+    def score_of(name: str) -> Column:
+        made = np.zeros(draws)
+        if name in at:
+            made[at[name] :: len(names)] = scores_of
+        return made
+
+    return _settle(rig, score_of, draws)
+
+
 def geometry_columns(rig: Rig) -> dict[str, Column]:
     """Every quantity at its middle, the places of the second hour among them."""
     return _settle(rig, lambda _: np.zeros(1), 1, geometry=True)
@@ -161,16 +179,17 @@ def doubts(rig: Rig) -> tuple[Doubt, ...]:
     """Everything that is drawn for this rig: given readings with doubt, then assumptions."""
     columns, rig = point_columns(rig), _joined(rig)
     held = held_quantities(rig.words["held_by.arms"])
+    labels = {item.quantity: item.label for item in ASSUMPTIONS}
     given = [
         Doubt(
             quantity=datum.quantity,
-            label=datum.path,
+            label=labels[datum.quantity] if datum.text == TAPED else datum.path,
             kind=datum.kind,
             given=True,
             low=datum.value - 1.645 * datum.doubt,
             middle=datum.value,
             high=datum.value + 1.645 * datum.doubt,
-            source=f"given as '{datum.text}'",
+            source=f"from {TAPED}" if datum.text == TAPED else f"given as '{datum.text}'",
         )
         for datum in rig.given.values()
         if datum.doubt > 0.0

@@ -14,6 +14,7 @@ from axlewright.rig.given import Given
 Spot: TypeAlias = tuple[float, float, float]
 Places: TypeAlias = Callable[[str], tuple[Spot, ...]]
 Settle: TypeAlias = Callable[[str, float, tuple[str, ...]], None]
+TAPED: Final = "its taped ends"  # how such a length was given
 LEAST: Final = 0.008  # m: a bracket that would be lower than this was not meant
 
 
@@ -48,7 +49,7 @@ def taped_lengths(given: Mapping[str, Given], words: Mapping[str, str]) -> dict[
             value=value,
             doubt=hypot(*(doubt(end) for end in ends)),
             about=False,
-            text="its taped ends",
+            text=TAPED,
             kind="length",
         )
 

@@ -1,5 +1,6 @@
 """What the axle can take: every part against every case, the two orders, and their doubt."""
 
+from axlewright.strength.acting import Acting, Size, acting_doubts, sizes_of
 from axlewright.strength.appraisal import (
     Appraised,
     Drawn,
@@ -17,10 +18,10 @@ from axlewright.strength.breaking import breaking_rates, wear_lives
 from axlewright.strength.bulk import housing_mass, lowest_point
 from axlewright.strength.doubt import (
     Influence,
+    Mover,
     Remembered,
     SeverityMove,
     influences,
-    part_influences,
     remembered_shares,
     severity_moves,
 )
@@ -32,21 +33,25 @@ from axlewright.strength.wear import TARGET_KM, Wear
 __all__ = [
     "DRAWS",
     "TARGET_KM",
+    "Acting",
     "Appraised",
     "Assessment",
     "Bent",
     "Comparison",
     "Drawn",
     "Influence",
+    "Mover",
     "Place",
     "Progress",
     "Remembered",
     "Row",
     "SeverityMove",
     "ShaftRun",
+    "Size",
     "Solved",
     "Wear",
     "WearPlace",
+    "acting_doubts",
     "appraise",
     "appraise_draws",
     "appraise_point",
@@ -60,11 +65,11 @@ __all__ = [
     "kind_of",
     "lowest_point",
     "margins",
-    "part_influences",
     "parts_of",
     "remembered_shares",
     "severity_moves",
     "shaft_run",
+    "sizes_of",
     "standing_camber",
     "stations",
     "tube_sections",

@@ -17,12 +17,15 @@ from axlewright.rig import (
     point_columns,
     stops,
 )
+from axlewright.strength.acting import Acting, acting_doubts
 from axlewright.strength.appraisal import Appraised, Drawn, Progress, appraise, appraise_draws
 from axlewright.strength.doubt import (
     Influence,
+    Mover,
     Remembered,
     SeverityMove,
     influences,
+    part_influences,
     remembered_shares,
     severity_moves,
 )
@@ -35,7 +38,8 @@ DRAWS = 1000
 class Assessment:
     """Everything that was found out about one rig (or one rig after changes).
 
-    ``columns`` are the middle values, arrays of one draw; ``after_mend`` names, for each part at
+    ``columns`` are the middle values, arrays of one draw; ``acting`` tells which doubts can move
+    which part, where draws were made; ``after_mend`` names, for each part at
     the head of the order, the part that gives next once it has been made strong; ``remembered``
     tells for the five leading parts how much of their doubt stands on memory.
     """
@@ -44,6 +48,7 @@ class Assessment:
     columns: dict[str, Column]
     point: Appraised
     drawn: Drawn | None
+    acting: Acting | None
     order: tuple[Place, ...]
     wearing: tuple[WearPlace, ...]
     influences: tuple[Influence, ...]
@@ -53,6 +58,12 @@ class Assessment:
     not_judged: tuple[str, ...]
     after_mend: tuple[tuple[str, str], ...]
     doubts: int
+
+    def movers(self, kind: str, most: int = 8) -> tuple[Mover, ...]:
+        """Doubts that act on one kind of part, the most moving first; none without draws."""
+        if self.drawn is None or self.acting is None:
+            return ()
+        return part_influences(self.rig, self.point, self.drawn, self.acting, kind, most)
 
     @property
     def stops(self) -> tuple[Finding, ...]:
@@ -79,15 +90,17 @@ def assess_rig(
     point = appraise(columns, rig.words)
     drawn = appraise_draws(rig, point, draws, seed=seed, progress=progress) if draws else None
     order = bad_moment_order(point, columns, drawn)
+    acting = acting_doubts(rig, point) if drawn is not None else None
     return Assessment(
         rig=rig,
         columns=columns,
         point=point,
         drawn=drawn,
+        acting=acting,
         order=order,
         wearing=wear_order(point, drawn),
-        influences=influences(rig, point, drawn) if drawn is not None else (),
-        remembered=_remembered(rig, point, drawn, order),
+        influences=() if drawn is None or acting is None else influences(rig, point, drawn, acting),
+        remembered=_remembered(rig, point, drawn, acting, order),
         severities=severity_moves(point),
         findings=findings(rig),
         not_judged=_not_judged(rig, loose=point.housing.bound.loose),
@@ -126,12 +139,17 @@ def _after_mend(order: Sequence[Place], most: int = 3) -> tuple[tuple[str, str],
 
 
 def _remembered(
-    rig: Rig, point: Appraised, drawn: Drawn | None, order: Sequence[Place], most: int = 5
+    rig: Rig,
+    point: Appraised,
+    drawn: Drawn | None,
+    acting: Acting | None,
+    order: Sequence[Place],
+    most: int = 5,
 ) -> tuple[Remembered, ...]:
     """How much of the leading parts' doubt stands on memory; none without draws."""
-    if drawn is None:
+    if drawn is None or acting is None:
         return ()
-    return remembered_shares(rig, point, drawn, [place.kind for place in order[:most]])
+    return remembered_shares(rig, point, drawn, acting, [place.kind for place in order[:most]])
 
 
 def _not_judged(rig: Rig, *, loose: bool) -> tuple[str, ...]:

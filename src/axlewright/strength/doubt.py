@@ -7,10 +7,12 @@ import numpy as np
 
 from axlewright.duty import live_cases
 from axlewright.rig import Column, Doubt, Rig, doubts, scores
+from axlewright.strength.acting import Acting
 from axlewright.strength.appraisal import Appraised, Drawn, kind_of, parts_of
 from axlewright.strength.order import first_parts, shares_of
 
 THIRD = 1.0 / 3.0
+SELDOM = 0.01  # a part that goes first in fewer draws does not count as leading
 CHANCE = 4.0  # squared correlations below this many times chance's mean count as none
 
 
@@ -36,17 +38,40 @@ class Influence:
         return self.leads_low != self.leads_high
 
 
-def influences(rig: Rig, point: Appraised, drawn: Drawn) -> tuple[Influence, ...]:
-    """Every doubt of the rig, the one that moves the order most first."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mover:
+    """One doubt that moves one kind of part.
+
+    ``share`` is its share of the doubt about the part's margin; ``low`` and ``high`` are the
+    part's margin with that doubt alone at either end, over the one at the middle; NaN where the
+    part is then out of reach.
+    """
+
+    doubt: Doubt
+    share: float
+    low: float
+    high: float
+
+
+def influences(rig: Rig, point: Appraised, drawn: Drawn, acting: Acting) -> tuple[Influence, ...]:
+    """Every doubt of the rig, the one that moves the order most first.
+
+    A doubt that acts on no part which goes first now and then moves nothing but by chance.
+    """
     parts = parts_of(point.solved)
     first = first_parts(drawn.margin)
-    leader = int(np.argmax(shares_of(first, len(parts))))
+    leading = shares_of(first, len(parts))
+    leader = int(np.argmax(leading))
     every = doubts(rig)
     scored = _scored(every, drawn)
-    shared = _shared(scored, drawn.margin[leader])
+    shared = _shared(scored, drawn.margin[leader]) * acting.acts[:, leader]
+    matters = np.any(acting.acts[:, leading >= SELDOM], axis=-1)
     third = max(int(drawn.draws * THIRD), 1)
     out = []
-    for doubt, score, share in zip(every, scored, shared, strict=True):
+    for doubt, score, share, counts in zip(every, scored, shared, matters, strict=True):
+        if not counts:
+            out.append(_idle(doubt, parts[leader]))
+            continue
         order = np.argsort(score, kind="stable")
         low = shares_of(first[order[:third]], len(parts))
         high = shares_of(first[order[-third:]], len(parts))
@@ -62,14 +87,28 @@ def influences(rig: Rig, point: Appraised, drawn: Drawn) -> tuple[Influence, ...
     return tuple(sorted(out, key=lambda item: -(item.swing + 0.2 * item.share)))
 
 
+def _idle(doubt: Doubt, leader: str) -> Influence:
+    return Influence(doubt=doubt, swing=0.0, share=0.0, leads_low=leader, leads_high=leader)
+
+
 def part_influences(
-    rig: Rig, point: Appraised, drawn: Drawn, kind: str, most: int = 8
-) -> tuple[tuple[Doubt, float], ...]:
-    """Doubts that move one kind of part's margin most, with their shares of its doubt."""
+    rig: Rig, point: Appraised, drawn: Drawn, acting: Acting, kind: str, most: int = 8
+) -> tuple[Mover, ...]:
+    """Doubts that act on one kind of part, the one that moves its margin most first."""
     every = doubts(rig)
-    shared = _shared(_scored(every, drawn), drawn.margin[parts_of(point.solved).index(kind)])
-    paired = [(doubt, float(share)) for doubt, share in zip(every, shared, strict=True)]
-    return tuple(sorted(paired, key=lambda pair: -pair[1])[:most])
+    number = parts_of(point.solved).index(kind)
+    shared = _shared(_scored(every, drawn), drawn.margin[number])
+    movers = [
+        Mover(
+            doubt=doubt,
+            share=float(shared[at]),
+            low=float(acting.low[at, number]),
+            high=float(acting.high[at, number]),
+        )
+        for at, doubt in enumerate(every)
+        if acting.acts[at, number]
+    ]
+    return tuple(sorted(movers, key=lambda mover: -mover.share)[:most])
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -86,12 +125,17 @@ class Remembered:
 
 
 def remembered_shares(
-    rig: Rig, point: Appraised, drawn: Drawn, kinds: Sequence[str], most: int = 3
+    rig: Rig,
+    point: Appraised,
+    drawn: Drawn,
+    acting: Acting,
+    kinds: Sequence[str],
+    most: int = 3,
 ) -> tuple[Remembered, ...]:
     """Share of memory in the doubt of each kind of part, by the doubts' main effects.
 
     Doubts are drawn apart from one another, so each one's share is its squared correlation with
-    the log of the margin, less what chance alone would give, over the sum of all.
+    the log of the margin, less what chance alone would give, over the sum of all that act.
     """
     every = doubts(rig)
     scored = _scored(every, drawn)
@@ -101,6 +145,7 @@ def remembered_shares(
     for kind in kinds:
         square = _shared(scored, drawn.margin[parts.index(kind)])
         square = np.maximum(square - (1.0 - square) / max(drawn.draws - 2, 1) * CHANCE, 0.0)
+        square = square * acting.acts[:, parts.index(kind)]
         part = square / max(float(square.sum()), 1e-12)
         ranked = sorted(np.flatnonzero(recalled), key=lambda number: -part[number])
         leading = tuple((every[number], float(part[number])) for number in ranked[:most])

@@ -21,7 +21,7 @@ from axlewright.views.answer import (
 )
 from axlewright.views.gearing import gearing_lines
 from axlewright.views.json_answer import as_json
-from axlewright.views.phrases import part_name, quantity
+from axlewright.views.phrases import giving, part_name, quantity
 from axlewright.views.questions import (
     COMMANDS,
     choice_lines,
@@ -181,8 +181,9 @@ __all__ = [
     "drawing", "drawing_in_words", "drive_answer_lines", "drive_lines", "drive_words",
     "driveline_json", "driveline_lines", "driveline_rows", "driveline_sentence", "driven_sentence",
     "due_lines", "due_words", "echo_line", "ends_data", "explanation_lines", "field_name",
-    "folded", "gearing_lines", "graves", "growing_picture", "history_lines", "history_rows",
-    "hit_lines", "hit_words", "hours", "kinds_meant", "last_hit", "lever_groups", "limit_list",
+    "folded", "gearing_lines", "giving", "graves", "growing_picture", "history_lines",
+    "history_rows", "hit_lines", "hit_words", "hours", "kinds_meant", "last_hit", "lever_groups",
+    "limit_list",
     "located_json", "located_lines", "log_data", "log_json", "log_schema", "look_cards",
     "measure_groups", "measure_next", "misfit_words", "missing_line",
     "missing_words", "moves_page",

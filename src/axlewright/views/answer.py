@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cache
 from math import isfinite
 
 from axlewright.rig import FIELDS, Doubt, Finding
@@ -25,6 +26,7 @@ from axlewright.views.phrases import (
     then,
     worn,
 )
+from axlewright.views.questions import field_name
 
 MOST_ROWS = 5
 AGREED = 3  # a part that broke and stands this high in an order agrees with it
@@ -309,7 +311,14 @@ def severity_lines(assessment: Assessment) -> list[str]:
 
 def doubt_name(doubt: Doubt) -> str:
     """What a doubt is about, with an article."""
-    return f"your {doubt.label}" if doubt.given else f"the {doubt.label}"
+    if not doubt.given:
+        return f"the {doubt.label}"
+    return f"your {_field_names().get(doubt.label, doubt.label).partition(', positive')[0]}"
+
+
+@cache
+def _field_names() -> dict[str, str]:
+    return {field.path: field_name(field) for field in FIELDS}
 
 
 def _matters(item: Influence, system: str) -> str:

@@ -5,11 +5,12 @@ from dataclasses import dataclass
 import numpy as np
 
 from axlewright.duty import live_cases
-from axlewright.strength import Assessment, Place, part_influences
+from axlewright.strength import Assessment, Place
 from axlewright.tables import consequence
 from axlewright.views.answer import doubt_name
 from axlewright.views.bent_words import bent_lines
 from axlewright.views.drawing_ink import CLOSENESS
+from axlewright.views.opened import alone, opened, size_lines, wears
 from axlewright.views.phrases import (
     closeness,
     gives,
@@ -26,7 +27,7 @@ LEAST_SHARE = 0.005  # of the doubt; less is not told
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CheckRow:
-    """One check of the part: what is asked of it, what it holds, and by which formula."""
+    """One check of the part: what is asked of it, what it holds, by which formula and sizes."""
 
     mode: str
     case: str
@@ -34,17 +35,22 @@ class CheckRow:
     holds: str
     used: str
     basis: str
+    sizes: tuple[str, ...]
     caveat: str
     parked: str
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MoverRow:
-    """One assumption or answer that moves the row: its share of the doubt, band and source."""
+    """One assumption or answer that moves the row: its share of the doubt, band and source.
+
+    ``alone`` is what it does to the moment by itself, low end to high end.
+    """
 
     share: str
     name: str
     band: str
+    alone: str
     source: str
     given: bool
 
@@ -62,6 +68,7 @@ class WhyPage:
     then: str
     look: str
     checks: tuple[CheckRow, ...]
+    wears: tuple[tuple[str, str], ...]
     bent: tuple[str, ...]
     movers: tuple[MoverRow, ...]
 
@@ -80,6 +87,7 @@ def why_page(assessment: Assessment, rank: int, system: str = "metric") -> WhyPa
         then=then(place.part),
         look=consequence(place.part).look,
         checks=_checks(assessment, place, system),
+        wears=tuple(wears(assessment, place, system)),
         bent=tuple(line.strip() for line in bent_lines(assessment, place, system)),
         movers=_movers(assessment, place, system),
     )
@@ -88,11 +96,11 @@ def why_page(assessment: Assessment, rank: int, system: str = "metric") -> WhyPa
 def _checks(assessment: Assessment, place: Place, system: str) -> tuple[CheckRow, ...]:
     solved, drawn = assessment.point.solved, assessment.drawn
     out = []
+    shown = opened(assessment)
     for number, row in enumerate(solved.rows):
         if row.part != place.part:
             continue
-        loudest = int(np.argmax(solved.utilisation[number, 0]))
-        case = int(drawn.governing[number]) if drawn is not None else loudest
+        case = shown.cases[number]
         used, holds = float(solved.utilisation[number, 0, case]), float(solved.capacity[number, 0])
         band = ""
         if drawn is not None:
@@ -106,6 +114,7 @@ def _checks(assessment: Assessment, place: Place, system: str) -> tuple[CheckRow
                 holds=quantity(holds, row.kind, system),
                 used=f"{used:.2f}{band}",
                 basis=row.basis,
+                sizes=tuple(size_lines(shown, number, system)),
                 caveat=row.caveat,
                 parked=parked_line(assessment, number, system),
             )
@@ -114,17 +123,15 @@ def _checks(assessment: Assessment, place: Place, system: str) -> tuple[CheckRow
 
 
 def _movers(assessment: Assessment, place: Place, system: str) -> tuple[MoverRow, ...]:
-    if assessment.drawn is None:
-        return ()
-    found = part_influences(assessment.rig, assessment.point, assessment.drawn, place.kind)
     return tuple(
         MoverRow(
-            share=f"{100.0 * share:.0f} %",
-            name=doubt_name(doubt),
-            band=span(doubt.low, doubt.high, doubt.kind, system),
-            source=doubt.source,
-            given=doubt.given,
+            share=f"{100.0 * mover.share:.0f} %",
+            name=doubt_name(mover.doubt),
+            band=span(mover.doubt.low, mover.doubt.high, mover.doubt.kind, system),
+            alone=alone(mover).removeprefix("alone "),
+            source=mover.doubt.source,
+            given=mover.doubt.given,
         )
-        for doubt, share in found
-        if share >= LEAST_SHARE
+        for mover in assessment.movers(place.kind)
+        if mover.share >= LEAST_SHARE
     )

@@ -129,6 +129,11 @@ def gives_at(place: Place, columns: Columns, system: str = "metric") -> str:
     )
 
 
+def giving(told: str) -> str:
+    """What it takes, with its verb: it gives at so much, or it is not in reach."""
+    return told if told.startswith("not in reach") else f"gives at {told}"
+
+
 def span_in_ground_terms(  # noqa: PLR0911  (one way out for each kind)
     case: str, span: tuple[float, float], kind: str, columns: Columns, system: str
 ) -> str:
@@ -138,8 +143,8 @@ def span_in_ground_terms(  # noqa: PLR0911  (one way out for each kind)
         told = _span(low, high, "speed", system)
         if case.startswith("strike"):
             unit = "cm" if system != "us" else "in"
-            ledge = f"{_two(float(columns['strike_height'][0]), 'length', unit)} {unit}"
-            return f"a {ledge} square ledge at {told}"
+            high_as = _two(float(columns["strike_height"][0]), "length", unit)
+            return f"{_article(high_as)} {high_as} {unit} square ledge at {told}"
         return f"a sideways slide into a rut at {told}"
     if kind == "length":
         return f"a landing from a drop of {_span(low, high, 'length', system)}"
@@ -233,6 +238,12 @@ def _two(value: float, kind: str, unit: str) -> str:
     if abs(number) < 0.05:
         return "0"
     return f"{float(f'{number:.2g}'):g}"
+
+
+def _article(number: str) -> str:
+    """The article before a number that is read aloud: an 8, an 11, an 80, a 28."""
+    whole = number.partition(".")[0]
+    return "an" if whole in {"8", "11", "18"} or (whole[:1] == "8" and len(whole) == 2) else "a"
 
 
 def _percent(low: float, high: float) -> str:

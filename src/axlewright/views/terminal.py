@@ -21,6 +21,7 @@ from axlewright.views.answer import (
     wear_sentence,
 )
 from axlewright.views.gearing import gearing_lines
+from axlewright.views.phrases import giving
 
 BAND = 78  # signs of a stop's band, or the terminal's width
 
@@ -72,7 +73,8 @@ def _whole(answer: Assessment, system: str, width: int) -> list[str]:
     lines += after_mend_lines(answer)[:2] + broken_lines(answer) + severity_lines(answer)
     if answer.drawn is not None:
         lines.append(
-            f"({answer.drawn.draws:,} draws, seed {answer.drawn.seed}; --why N opens a row)"
+            f"({answer.drawn.draws:,} draws, seed {answer.drawn.seed}; --why N opens row N of one "
+            "bad moment, and how that part wears)"
         )
     return lines
 
@@ -103,8 +105,8 @@ def _stacked(title: str, rows: list[OrderRow], width: int) -> list[str]:
     for row in rows:
         share = f" ({row.share} of draws)" if row.share else ""
         out.append(f"  {row.rank} {row.part}{share}")
-        verb = "gives at " if row.closeness else ""
-        told = f"{verb}{row.gives_at}. Then: {row.then}. Beside the track: {row.beside}."
+        gives = giving(row.gives_at) if row.closeness else row.gives_at
+        told = f"{gives}. Then: {row.then}. Beside the track: {row.beside}."
         out += wrap(told, width, initial_indent="      ", subsequent_indent="      ")
     return out
 

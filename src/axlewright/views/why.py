@@ -3,11 +3,15 @@
 import numpy as np
 
 from axlewright.duty import live_cases
-from axlewright.strength import Assessment, part_influences
+from axlewright.strength import Assessment
 from axlewright.tables import consequence
 from axlewright.views.answer import doubt_name
 from axlewright.views.bent_words import bent_lines
-from axlewright.views.phrases import gives_at, parked_line, part_name, quantity, span
+from axlewright.views.opened import alone, opened, size_lines, wears
+from axlewright.views.phrases import gives_at, giving, parked_line, part_name, quantity, span
+
+LEAST_SHARE = 0.005  # of the doubt; less is not told
+MOVES = "what moves it most: share of its doubt, and what that alone does from low end to high"
 
 
 def why_lines(assessment: Assessment, rank: int, system: str = "metric") -> list[str]:
@@ -16,19 +20,16 @@ def why_lines(assessment: Assessment, rank: int, system: str = "metric") -> list
     point, drawn = assessment.point, assessment.drawn
     lines = [
         f"{rank}. {part_name(place.part, place.side)}: {place.mode}",
-        f"   gives at {gives_at(place, assessment.columns, system)}",
+        f"   {giving(gives_at(place, assessment.columns, system))}",
         f"   the look that tells: {consequence(place.part).look}",
         "",
         "   checks of this part (middle values; utilisation = 1 / factor on every load)",
     ]
+    shown = opened(assessment)
     for number, row in enumerate(point.solved.rows):
         if row.part != place.part:
             continue
-        case = (
-            int(drawn.governing[number])
-            if drawn is not None
-            else int(np.argmax(point.solved.utilisation[number, 0]))
-        )
+        case = shown.cases[number]
         used = float(point.solved.utilisation[number, 0, case])
         holds = float(point.solved.capacity[number, 0])
         band = ""
@@ -43,19 +44,27 @@ def why_lines(assessment: Assessment, rank: int, system: str = "metric") -> list
             ),
             f"     {row.basis}",
         ]
+        lines += [f"     {line}" for line in size_lines(shown, number, system)]
         parked = parked_line(assessment, number, system)
         if parked:
             lines.append(f"     {parked}")
         if row.caveat:
             lines.append(f"     caveat: {row.caveat}")
+    worn = wears(assessment, place, system)
+    if worn:
+        lines += ["", "   how this part wears out (coarse)"]
+        for told, basis in worn:
+            lines += [f"   - {told}", f"     {basis}"]
     kept = bent_lines(assessment, place, system)
     if kept:
         lines += ["", *kept]
     if drawn is not None:
-        lines += ["", "   what moves it most, with share of its doubt"]
-        for doubt, share in part_influences(assessment.rig, point, drawn, place.kind):
-            if share < 0.005:
+        lines += ["", f"   {MOVES}"]
+        for mover in assessment.movers(place.kind):
+            if mover.share < LEAST_SHARE:
                 continue
+            doubt = mover.doubt
             ends = span(doubt.low, doubt.high, doubt.kind, system)
-            lines.append(f"   - {100.0 * share:.0f} %: {doubt_name(doubt)}, {ends}; {doubt.source}")
+            told = "; ".join(filter(None, [ends, alone(mover), doubt.source]))
+            lines.append(f"   - {100.0 * mover.share:.0f} %: {doubt_name(doubt)}, {told}")
     return lines

@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
-from math import isfinite, isinf, isnan
+from math import isinf, isnan
 from typing import Final
 
 import numpy as np
@@ -112,8 +112,10 @@ def _listed(sizes: Sequence[Size], system: str) -> str:
 
 def _told(size: Size, system: str) -> str:
     name, kind = size_name(size.quantity)
-    value = quantity(size.value, kind, system, DIGITS)
-    return f"{name} {value}" if isfinite(size.value) else name
+    number, _, unit = quantity(size.value, kind, system, DIGITS).partition(" ")
+    if "." in number:
+        number = number.rstrip("0").rstrip(".")
+    return f"{name} {number} {unit}".rstrip()
 
 
 @cache

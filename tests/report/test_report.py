@@ -125,6 +125,40 @@ def test_the_paper_is_two_to_four_sheets_of_a4(heron, compared, system):
             assert size == pytest.approx(A4, abs=0.1)
 
 
+CHANGES = sorted((EXAMPLES / "changes").glob("*.toml"))
+
+
+@pytest.mark.parametrize("change", CHANGES, ids=lambda path: path.stem)
+def test_no_sheet_is_spent_on_a_line_or_two(heron, change):
+    compared = compare(heron, [load_change(str(change))], draws=64)
+    reader, _ = read(assessment_report(report_data(compared, "us")))
+    *pages, drawing = (page.extract_text() for page in reader.pages)
+    assert len(pages) == 3
+    assert min(map(len, pages)) > 2000
+    assert "This axle, to scale" in drawing
+
+
+def test_gears_that_disagree_stand_on_the_first_sheet(heron):
+    # common practice, no source: front and rear must turn alike before anything is locked
+    text = (EXAMPLES / "rigs" / "heron.toml").read_text("utf-8")
+    text = text.replace('ratio = "4.56"', 'ratio = "4.56"\nother_ratio = "4.10"')
+    assessment = assess_rig(rig_from_text(text), draws=64)
+    data = report_data(assessment)
+    [line] = data.mismatch
+    reader, told = read(assessment_report(data))
+    assert "11.2 % apart" in line
+    assert squeezed(line) in squeezed(reader.pages[0].extract_text())
+    assert [each for each in data.gearing if squeezed(each) not in told] == []
+    assert data.gearing[0].startswith("Gearing: crawl")
+    assert report_data(heron).mismatch == ()
+
+
+def test_what_a_reading_may_be_off_by_has_no_exponent(heron):
+    told = " ".join(row.value for row in report_data(heron, "us").answers)
+    assert "give or take 110 lb" in told
+    assert not re.search(r"\de[+-]\d", told)
+
+
 def test_the_reader_with_a_screen_reader_is_served(paper):
     # PDF/UA-1, ISO 14289-1: tagged, titled, language set, the title shown, the part declared.
     reader, _ = read(paper)

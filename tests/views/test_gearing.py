@@ -1,12 +1,14 @@
 """Gearing lines beside the answer."""
 
 from dataclasses import replace
+from math import tau
 
 import pytest
 
 from axlewright.rig import change_from_text, load_rig, rig_from_text
 from axlewright.strength import assess_rig, compare
-from axlewright.views import gearing_lines
+from axlewright.views import answer_lines, gearing_lines
+from axlewright.views.gearing import gearing_json
 
 TEXT = """
 [gear]
@@ -56,6 +58,28 @@ def test_other_tyres_move_speedometer_and_ratio():
     [line, *_] = gearing_lines(compare(before, [change], draws=0))
     assert f"{80 * 388 / 431:.0f} km/h" in line
     assert f"ratio of {4.10 * 388 / 431:.2f}" in line
+
+
+def test_the_engine_turns_as_the_propeller_shaft_times_its_gear():
+    # Arithmetic: road speed over radius, times the axle's ratio, times the gear.
+    text = open_text().replace("[gear]\n", '[gearbox]\ntop = "0.85"\n\n[gear]\n')
+    turns = 80 / 3.6 / 0.431 * 4.56 * 60 / tau
+    [line] = gearing_lines(assess_rig(rig_from_text(text), draws=0))
+    assert f"{float(f'{turns:.2g}'):,.0f} a minute" in line
+    assert f"the engine {float(f'{0.85 * turns:.2g}'):,.0f} in its highest gear" in line
+    [line, _] = gearing_lines(assess_rig(rig("4.10"), draws=0))
+    assert "so does the engine in a gear of 1 to 1" in line
+
+
+def test_the_mismatch_is_told_before_the_rows_and_in_si():
+    assessment = assess_rig(rig("3.73"), draws=0)
+    lines = answer_lines(assessment)
+    told = next(at for at, line in enumerate(lines) if line.startswith("FRONT AND REAR DISAGREE"))
+    assert told < lines.index(next(line for line in lines if line.startswith("  1 ")))
+    assert sum("DISAGREE" in line for line in lines) == 1
+    made = gearing_json(assessment)
+    assert made["front_and_rear_apart"] == pytest.approx(4.10 / 3.73 - 1.0, abs=0.003)
+    assert made["crawl"] == pytest.approx(3.5 * 2.7 * 4.10)
 
 
 def test_nothing_is_said_without_a_ratio():

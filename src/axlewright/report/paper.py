@@ -5,6 +5,7 @@ and its bytes depend on its words alone.
 """
 
 import json
+import re
 from dataclasses import asdict
 from importlib.resources import files
 from typing import Final
@@ -25,11 +26,24 @@ from axlewright.views import (
 )
 
 STANDARD: Final = "ua-1"
+MOST_SHEETS, TIGHTEST = 4, 3
+PAGE: Final = re.compile(rb"/Type\s*/Page\b")
 
 
 def assessment_report(data: ReportData) -> bytes:
-    """Give the report of an assessment as PDF/UA-1 on A4."""
-    return typeset("assessment.typ", data)
+    """Give the report of an assessment as PDF/UA-1 on A4: four sheets where they suffice.
+
+    Where a few lines would fall on a sheet of their own, its small print becomes a little smaller.
+    """
+    made = [typeset("assessment.typ", data)]
+    while sheets(made[-1]) > MOST_SHEETS and len(made) <= TIGHTEST:
+        made.append(typeset("assessment.typ", data, tight=len(made)))
+    return min(made, key=sheets)
+
+
+def sheets(paper: bytes) -> int:
+    """How many pages a typeset paper has."""
+    return len(PAGE.findall(paper))
 
 
 def questions_sheet(data: SheetData | None = None) -> bytes:
@@ -70,8 +84,10 @@ def typeset(
     | SwapData
     | LogData
     | CarryData,
+    *,
+    tight: int = 0,
 ) -> bytes:
-    """Lay words out by a template beside this file, as PDF/UA-1."""
+    """Lay words out by a template beside this file, as PDF/UA-1; ``tight`` makes it smaller."""
     import typst
 
     room = files("axlewright.report")
@@ -80,6 +96,6 @@ def typeset(
         text.encode(),
         format="pdf",
         ignore_system_fonts=True,
-        sys_inputs={"data": json.dumps(asdict(data))},
+        sys_inputs={"data": json.dumps(asdict(data)), "tight": f"{tight}"},
         pdf_standards=STANDARD,
     )

@@ -2,8 +2,9 @@
 
 from collections.abc import Sequence
 from math import isfinite
+from typing import Any
 
-from axlewright.rig import stays_behind
+from axlewright.rig import Column, stays_behind
 from axlewright.strength import Comparison, Place, WearPlace, housing_mass, lowest_point
 from axlewright.views.phrases import kind_name, quantity, short_name
 
@@ -54,6 +55,25 @@ def bulk_lines(comparison: Comparison, system: str) -> list[str]:
             "on them before comparing."
         )
     return lines
+
+
+def change_json(comparison: Comparison) -> dict[str, Any]:
+    """What a change did, in SI and in words; masses are of tubes, sleeves and truss."""
+    before, after = comparison.before.columns, comparison.after.columns
+    worse, better = worse_and_better(comparison)
+    scale = [each.rig.given.get("axle_mass") for each in (comparison.before, comparison.after)]
+    return {
+        "worse": worse,
+        "better": better,
+        "mass": _moved_json(housing_mass(before), housing_mass(after), "kg"),
+        "mass_on_the_scale": [None if each is None else each.value for each in scale],
+        "lowest_point": _moved_json(lowest_point(before), lowest_point(after), "m"),
+        "handed_on": [each for names in _housings(comparison) for each in stays_behind(names)],
+    }
+
+
+def _moved_json(before: Column, after: Column, unit: str) -> dict[str, Any]:
+    return {"unit": unit, "before": float(before[0]), "after": float(after[0])}
 
 
 def replaced_lines(comparison: Comparison) -> list[str]:

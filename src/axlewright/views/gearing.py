@@ -1,14 +1,42 @@
 """Gearing arithmetic beside the answer: crawl, engine speed, other tyres, front against rear."""
 
+from collections.abc import Sequence
 from math import tau
+from typing import Any, Final
 
 from axlewright.physics import gearing
 from axlewright.rig import Columns, Rig
 from axlewright.strength import Assessment, Comparison
 from axlewright.views.phrases import plain, quantity
 
+DISAGREE: Final = "FRONT AND REAR DISAGREE"
 AGREE = 0.01  # front and rear may differ by this in rolling speed; common practice, no source
 CRUISE = 80.0 / 3.6  # m/s
+
+
+def mismatch_lines(lines: Sequence[str]) -> list[str]:
+    """Those of the gearing lines that nobody may miss: front and rear do not turn alike."""
+    return [line for line in lines if line.startswith(DISAGREE)]
+
+
+def gearing_json(assessment: Assessment) -> dict[str, Any]:
+    """The same in SI, whether the ratio was given or assumed."""
+    columns, given = assessment.columns, assessment.rig.given
+    ratio, radius = (float(columns[name][0]) for name in ("axle_ratio", "radius"))
+    crawl = gearing.crawl_ratio(columns["first_ratio"][0], columns["low_ratio"][0], ratio)
+    return {
+        "axle_ratio": ratio,
+        "ratio_given": "axle_ratio" in given,
+        "crawl": float(crawl),
+        "gearbox_given": {"first_ratio", "low_ratio"} <= given.keys(),
+        "shaft_speed_at_cruise": {
+            "value": float(gearing.shaft_speed(CRUISE, radius, ratio)),
+            "unit": "rad/s",
+            "at": {"value": CRUISE, "unit": "m/s"},
+        },
+        "front_and_rear_apart": _apart(assessment.rig, columns),
+        "words": gearing_lines(assessment),
+    }
 
 
 def gearing_lines(answer: Assessment | Comparison, system: str = "metric") -> list[str]:
@@ -27,8 +55,14 @@ def gearing_lines(answer: Assessment | Comparison, system: str = "metric") -> li
     told = f" ({', '.join(taken)})" if taken else ""
     line = (
         f"Gearing: crawl {plain(crawl, 2)} to 1{told}; the propeller shaft turns "
-        f"{plain(turns, 2)} a minute at {quantity(CRUISE, 'speed', system, 2)}."
+        f"{plain(turns, 2)} a minute at {quantity(CRUISE, 'speed', system, 2)}"
     )
+    if "line_top_ratio" in rig.given:  # the transfer case is straight through in high range
+        top = turns * rig.given["line_top_ratio"].value
+        line += f", the engine {plain(top, 2)} in its highest gear"
+    else:
+        line += ", and so does the engine in a gear of 1 to 1"
+    line += "."
     return [line, *_agreement(rig, columns)]
 
 
@@ -54,15 +88,22 @@ def _change(answer: Comparison, system: str) -> list[str]:
 
 
 def _agreement(rig: Rig, columns: Columns) -> list[str]:
-    if not {"axle_ratio", "other_ratio"} <= rig.given.keys():
+    apart = _apart(rig, columns)
+    if apart is None:
         return []
-    here = float(columns["axle_ratio"][0] / columns["radius"][0])
-    there = float(columns["other_ratio"][0] / columns["other_hub_height"][0])
-    apart = here / there - 1.0
     if abs(apart) <= AGREE:
         return ["Front and rear ratios agree, tyres counted."]
     line = (
-        f"FRONT AND REAR DISAGREE: with their tyres the two axles turn {100.0 * abs(apart):.1f} % "
+        f"{DISAGREE}: with their tyres the two axles turn {100.0 * abs(apart):.1f} % "
         "apart. Do not lock the drive between them, and order nothing, until that is explained."
     )
     return [line]
+
+
+def _apart(rig: Rig, columns: Columns) -> float | None:
+    """Share by which this axle turns faster than the other; None where either ratio is missing."""
+    if not {"axle_ratio", "other_ratio"} <= rig.given.keys():
+        return None
+    here = float(columns["axle_ratio"][0] / columns["radius"][0])
+    there = float(columns["other_ratio"][0] / columns["other_hub_height"][0])
+    return here / there - 1.0

@@ -12,9 +12,10 @@ import numpy as np
 
 from axlewright.duty import live_cases
 from axlewright.rig import SEED, Finding
-from axlewright.strength import TARGET_KM, Assessment, Comparison, Place, WearPlace
+from axlewright.strength import TARGET_KM, Assessment, Comparison, Place, Size, WearPlace
 from axlewright.tables import consequence, fingerprint
 from axlewright.views.answer import (
+    broken_lines,
     drive_lines,
     measure_next,
     not_judged_line,
@@ -23,7 +24,10 @@ from axlewright.views.answer import (
     wear_sentence,
 )
 from axlewright.views.bent_words import bent_json, standing_json
+from axlewright.views.compared import change_json
+from axlewright.views.gearing import gearing_json
 from axlewright.views.geometry_change import geometry_json
+from axlewright.views.opened import opened, size_name
 from axlewright.views.phrases import closeness, part_name
 
 VERSION = 1
@@ -57,6 +61,7 @@ def as_json(answer: Assessment | Comparison) -> dict[str, Any]:
             ],
             "dropped_readings": list(answer.dropped),
             "compared": _compared(answer),
+            "change": change_json(answer),
             "geometry": geometry_json(answer),
         }
     return {**_heading(answer), **_assessment(answer)}
@@ -125,6 +130,8 @@ def _assessment(assessment: Assessment) -> dict[str, Any]:
         "after_mend": [
             {"mended": mended, "next": following} for mended, following in assessment.after_mend
         ],
+        "already_broken": broken_lines(assessment),
+        "gearing": gearing_json(assessment),
         "stays_bent": bent_json(assessment),
         "standing_camber": standing_json(assessment),
     }
@@ -132,12 +139,10 @@ def _assessment(assessment: Assessment) -> dict[str, Any]:
 
 def _checks(assessment: Assessment) -> list[dict[str, Any]]:
     point, drawn = assessment.point, assessment.drawn
-    governing = (
-        drawn.governing if drawn is not None else np.argmax(point.solved.utilisation[:, 0], axis=-1)
-    )
+    shown = opened(assessment)
     out = []
     for number, row in enumerate(point.solved.rows):
-        case = int(governing[number])
+        case = shown.cases[number]
         used = float(point.solved.utilisation[number, 0, case])
         holds = float(point.solved.capacity[number, 0])
         low, high = used, used
@@ -151,6 +156,7 @@ def _checks(assessment: Assessment) -> list[dict[str, Any]]:
                 "load_case": live_cases()[case].key,
                 "demand": _quantity(used * holds, row.kind),
                 "capacity": _quantity(holds, row.kind),
+                "capacity_from": [_size(size) for size in shown.holds[number]],
                 "utilisation": used,
                 "parked": _quantity(float(point.solved.held[number, 0]) * holds, row.kind),
                 "band": {"low": low, "high": high, "confidence": 0.9},
@@ -248,6 +254,12 @@ def _compared(comparison: Comparison) -> list[dict[str, Any]]:
         }
         for place in comparison.after.order
     ]
+
+
+def _size(size: Size) -> dict[str, Any]:
+    label, kind = size_name(size.quantity)
+    quantity = _quantity(size.value, kind)
+    return {"id": size.quantity, "label": label, "quantity": quantity, "power": size.power}
 
 
 def _finding(item: Finding) -> dict[str, Any]:

@@ -33,6 +33,7 @@ def answer_schema() -> Schema:
         "changes": listed(change),
         "dropped_readings": TEXTS,
         "compared": listed(moved),
+        "change": _change(),
         "geometry": listed(_geometry()),
     }
     return {
@@ -132,8 +133,50 @@ def _assessment() -> Schema:
             "from_memory": listed(shape(recalled)),
             "severity_moves": listed(shape({"case": TEXT, "leads_mild": TEXT, "leads_hard": TEXT})),
             "after_mend": listed(shape({"mended": TEXT, "next": TEXT})),
+            "already_broken": TEXTS,
+            "gearing": _gearing(),
             "stays_bent": listed(_bent()),
             "standing_camber": _sides(),
+        }
+    )
+
+
+def _change() -> Schema:
+    def before_after(unit: str) -> Schema:
+        return shape(
+            {"unit": {"const": unit}, "before": {"type": "number"}, "after": {"type": "number"}}
+        )
+
+    return shape(
+        {
+            "worse": TEXTS,
+            "better": TEXTS,
+            "mass": {**before_after("kg"), "description": "tubes, sleeves and truss by geometry"},
+            "mass_on_the_scale": {
+                **listed(NUMBER),
+                "description": "kg, before and after; null where no scale was read",
+            },
+            "lowest_point": before_after("m"),
+            "handed_on": {**TEXTS, "description": "what another housing takes from the old axle"},
+        }
+    )
+
+
+def _gearing() -> Schema:
+    cruise = shape({"value": {"type": "number"}, "unit": {"const": "m/s"}})
+    turns = {"value": {"type": "number"}, "unit": {"const": "rad/s"}, "at": cruise}
+    return shape(
+        {
+            "axle_ratio": {"type": "number"},
+            "ratio_given": YES_NO,
+            "crawl": {"type": "number"},
+            "gearbox_given": YES_NO,
+            "shaft_speed_at_cruise": shape(turns),
+            "front_and_rear_apart": {
+                **NUMBER,
+                "description": "share by which this axle turns faster; null where not both given",
+            },
+            "words": TEXTS,
         }
     )
 
@@ -182,6 +225,19 @@ def _check() -> Schema:
         },
         {
             "gives_at_hardness": NUMBER,
+            "capacity_from": {
+                **listed(
+                    shape(
+                        {
+                            "id": TEXT,
+                            "label": TEXT,
+                            "quantity": ref("quantity"),
+                            "power": {"type": "number"},
+                        }
+                    )
+                ),
+                "description": "sizes in the formula of the capacity; power 3: with the cube",
+            },
             "parked": {
                 **ref("quantity"),
                 "description": "what of the demand is there with nothing on the axle: arms that "

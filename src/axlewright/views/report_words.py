@@ -40,6 +40,7 @@ from axlewright.views.answer import (
     wear_sentence,
 )
 from axlewright.views.drawing_sheet import Flag, blank_drawing, drawing, drawing_in_words
+from axlewright.views.gearing import gearing_lines, mismatch_lines
 from axlewright.views.phrases import closeness, quantity
 from axlewright.views.questions import field_name
 
@@ -125,6 +126,8 @@ class ReportData:
     next_to_measure: tuple[str, ...]
     moves: tuple[str, ...]
     broken: tuple[str, ...]
+    gearing: tuple[str, ...]
+    mismatch: tuple[str, ...]
     not_judged: str
     change: tuple[str, ...]
     change_orders: tuple[Order, ...]
@@ -187,6 +190,8 @@ def report_data(answer: Assessment | Comparison, system: str = "metric") -> Repo
         now.columns, rig.words, rig.tyre, flags, stops=stops, system=system, text=38.0, name="sheet"
     )
     left = now.influences[MOST_ASSUMPTIONS:]
+    gears = gearing_lines(answer, system)
+    apart = mismatch_lines(gears)
     return ReportData(
         title=f"{rig.name}: {rig.axle} axle",
         stops=stops,
@@ -208,6 +213,8 @@ def report_data(answer: Assessment | Comparison, system: str = "metric") -> Repo
         next_to_measure=tuple(measure_next(now, system, 5)),
         moves=(*after_mend_lines(now), *severity_lines(now)),
         broken=tuple(broken_lines(now)),
+        gearing=tuple(line for line in gears if line not in apart),
+        mismatch=tuple(apart),
         not_judged=not_judged_line(now),
         change=tuple(change_lines(compared, system)) if compared is not None else (),
         change_orders=_orders(compared.after, system) if compared is not None else (),

@@ -20,7 +20,7 @@ from axlewright.views.answer import (
     wear_rows,
     wear_sentence,
 )
-from axlewright.views.gearing import gearing_lines
+from axlewright.views.gearing import gearing_lines, mismatch_lines
 from axlewright.views.phrases import giving
 
 BAND = 78  # signs of a stop's band, or the terminal's width
@@ -63,13 +63,16 @@ def _whole(answer: Assessment, system: str, width: int) -> list[str]:
     rest = tuple(each for each in answer.findings if each not in answer.stops)
     if rest or not stopped:
         lines += drive_lines(rest)
+    gears = gearing_lines(answer, system)
+    apart = mismatch_lines(gears)
+    lines += apart
     lines += _table(width, "one bad moment", order_rows(answer, system))
     lines += _table(width, "wearing out (coarse)", wear_rows(answer, system, 3))
     lines += ["", not_judged_line(answer), rests_line(answer, system)]
     worth = measure_next(answer, system)
     if worth:
         lines += ["Worth ten minutes:", *(f"  {line}" for line in worth)]
-    lines += gearing_lines(answer, system)
+    lines += [line for line in gears if line not in apart]
     lines += after_mend_lines(answer)[:2] + broken_lines(answer) + severity_lines(answer)
     if answer.drawn is not None:
         lines.append(

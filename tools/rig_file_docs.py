@@ -10,11 +10,11 @@ from math import degrees
 from pathlib import Path
 
 from axlewright.rig import FIELDS
-from axlewright.rig.answer import NUMBERS
+from axlewright.rig.answer import NUMBERS, bounds
 from axlewright.rig.field import Field
 from axlewright.rig.place_text import LIKE
 from axlewright.rig.reading import ACTIONS, FOUND, WHERE
-from axlewright.units import known, show
+from axlewright.units import known
 
 PAGE = Path(__file__).parents[1] / "docs" / "rig-file.md"
 
@@ -237,10 +237,7 @@ def _accepted(field: Field) -> str:
         return LIKE
     if field.low is None or field.high is None:
         return "as moulded: size, load index, speed symbol" if field.kind == "tyre" else "a text"
-    told = [
-        f"{show(field.low, field.kind, system)} to {show(field.high, field.kind, system)}"
-        for system in ("metric", "us")
-    ]
+    told = [" to ".join(bounds(field, system)) for system in ("metric", "us")]
     return "; ".join(dict.fromkeys(told))
 
 

@@ -39,7 +39,11 @@ class NotKept(AxlewrightError):  # noqa: N818
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Fault:
-    """One thing wrong with a file: where it stands, what was given and what is accepted."""
+    """One thing wrong with a file: where it stands, what was given and what is accepted.
+
+    ``beside`` holds other answers that it hangs on, each with its line. What is accepted may be
+    a sentence on what to do; it is then told as such.
+    """
 
     problem: str
     file: str = ""
@@ -49,6 +53,7 @@ class Fault:
     accepted: str = ""
     example: str = ""
     near: tuple[str, ...] = ()
+    beside: tuple[str, ...] = ()
 
     def __str__(self) -> str:
         """One line on what is wrong, then what would put it right."""
@@ -56,7 +61,8 @@ class Fault:
         head = ": ".join(part for part in (place, self.field, self.problem) if part)
         notes = (
             ("given", self.given),
-            ("accepted", self.accepted),
+            ("beside", "; ".join(self.beside)),
+            ("how" if self.accepted[:1].isupper() else "accepted", self.accepted),
             ("for example", self.example),
             ("did you mean", " or ".join(self.near) + "?" if self.near else ""),
         )

@@ -344,7 +344,7 @@ def echo(parsed: Parsed) -> str:
         return "not known"
     kind, unit = parsed.kind, parsed.unit
     other = SYSTEMS["metric" if unit in _OF_INCHES else "us"][kind]
-    plain = None if parsed.note else 6  # digits: as it was said, or as a computed value is told
+    plain = None if parsed.note else 9  # digits: as it was said, or as a computed value is told
     told = ("about " if parsed.about else "") + _span(parsed, unit, plain)
     doubt = parsed.uncertainty
     told += "" if doubt is None else f", give or take {show(doubt, kind, unit, plain)}"
@@ -352,10 +352,7 @@ def echo(parsed: Parsed) -> str:
 
 
 def show(value: float, kind: str, unit: str = "metric", digits: int | None = None) -> str:
-    """Write a value in a unit, or in the unit of a system (metric, us, mixed).
-
-    Without ``digits`` it is rounded as the eye reads it; else to so many significant digits.
-    """
+    """Write a value in a unit or a system's unit, to so many digits or as the eye reads it."""
     unit = SYSTEMS[unit][kind] if unit in SYSTEMS else unit
     told = _rounded(value / _UNITS[kind][unit][0], digits)
     return "not known" if isnan(value) else f"{told} {unit}".rstrip()
@@ -370,7 +367,8 @@ def _span(parsed: Parsed, unit: str, digits: int | None = None) -> str:
 
 def _rounded(number: float, digits: int | None) -> str:
     if digits is not None:
-        return f"{number:.{digits}g}" if abs(number) < 10**digits else f"{number:.0f}"
+        told = f"{number:.{digits}g}"
+        return told if abs(number) < 10**digits else f"{float(told):.0f}"
     if number == 0 or not isfinite(number):
         return f"{number:.0f}"
     size = floor(log10(abs(number)))

@@ -1,6 +1,7 @@
 """Whole talks: a front rig, a rear rig, leaving and coming back, mistakes on the way."""
 
 import datetime as dt
+import re
 
 import pytest
 from hypothesis import given, settings
@@ -301,6 +302,72 @@ def test_several_conditions_with_back_and_a_date_ahead():
         ("seat of the left spring", ""),
     ]
     assert "hardest" in desk.told[-1]
+
+
+@pytest.mark.parametrize(
+    ("said", "again", "kept"),
+    [("knuckel", "7", "knuckle"), ("knuckel", "knuckel", "knuckel"), ("thingummy", "tube", "tube")],
+)
+def test_a_part_that_is_not_known_is_asked_twice(said, again, kept):
+    desk = Desk()
+    told = desk.hears(*upto("rig.condition"), "1", said)
+    asked = "Did you mean knuckle?" if said == "knuckel" else "No such part is known here."
+    assert asked in told
+    desk.hears(again, "cracked", "left", "", "", "")
+    assert read_draft(desk.text).conditions[0].part == kept
+    assert desk.talk.stopped is (kept != "tube")
+
+
+def test_an_empty_line_is_no_word_of_a_list():
+    desk = Desk()
+    assert desk.hears(*upto("rig.condition"), "1", "hub", "") == "This one needs an answer."
+
+
+def test_a_word_that_ends_only_one_choice_is_guessed_and_not_taken():
+    desk = Desk()
+    told = desk.hears(*upto("drive.lock"), "on command")
+    assert "Did you mean 4, locks on command?" in told
+    assert "drive.lock" not in read_draft(desk.text).answers
+
+
+def test_dont_know_at_a_choice_is_met_with_a_choice():
+    told = Desk().hears(*upto("use.hardest"), "don't know")
+    assert "Take what comes nearest" in told
+    assert '"about' not in told
+
+
+def test_no_spacer_can_be_said_in_a_word():
+    desk = Desk()
+    told = desk.hears(*upto("wheel.spacer"), "none")
+    assert "spacer on each side: 0 mm" in told
+
+
+def test_who_answers_in_inches_is_told_in_inches():
+    inches = FRONT | {
+        "hub_height.left": "17 in",
+        "hub_height.right": "17 in",
+        "track.tyres": "66 in",
+        "track.springs": "36 in",
+        "tube.bare.left": "12 in",
+        "tube.bare.right": "24 1/2 in",
+        "weight.axle": "3300 lb",
+    }
+    desk = Desk()
+    desk.hears(*upto("joint.cap_across", inches))
+    told = "\n".join(desk.told)
+    assert "The right tube is the longer by 12.5 in" in told
+    assert "Each wheel carries about 1650 lb" in told
+    assert "lbf ft" in told
+    assert re.search(r"drop of about \S+ in\b", told)
+    assert " mm" not in desk.told[-1]
+
+
+def test_the_first_answer_stands_in_a_line_for_each_kind_of_differential():
+    desk = Desk(draws=True)
+    desk.hears(*upto("joint.cap_across"))
+    rows = desk.told[-1].split("\n")
+    told = [row.strip() for row in rows if "one bad moment" in row]
+    assert len(told) == 1 or told[1].startswith("Locked: ")
 
 
 def test_listed_but_nothing_listed_is_asked_again():

@@ -58,7 +58,7 @@ GEOMETRY = [
             ("[wheel]", 'wall = "28 mm"\n\n[wheel]'),
         ],
         "tube.wall",
-        "a wall of 28.0 mm is half or more of a tube 54 mm across",
+        "a wall of 28 mm is half or more of a tube 54.1 mm across",
     ),
     (
         [("[wheel]", '[kingpin]\nspacing = "1600 mm"\n\n[wheel]')],
@@ -73,7 +73,7 @@ GEOMETRY = [
     (
         [("[wheel]", '[track_bar]\nouter = "20 mm"\nwall = "15 mm"\n\n[wheel]')],
         "track_bar.wall",
-        "a wall of 15.0 mm does not fit in 20.0 mm across",
+        "a wall of 15 mm does not fit in 20 mm across",
     ),
 ]
 FIELDS = [
@@ -85,7 +85,7 @@ FIELDS = [
     (
         [("[wheel]", 'outer = "95 mm"\n\n[wheel]')],
         "tube.outer",
-        "the calliper says 95.0 mm, the paper strip 77.3 mm (girth over pi)",
+        "the calliper says 95 mm, the paper strip 77.3 mm (girth over pi)",
     ),
     (
         [('cap_to_cap = "about 90 mm"', 'cap_to_cap = "45 mm"')],
@@ -95,7 +95,7 @@ FIELDS = [
     (
         [('cap_to_cap = "about', 'trunnion = "30 mm"\ncap_to_cap = "about')],
         "joint.trunnion",
-        "the trunnion (30.0 mm) is not thinner than its cap (29.0 mm)",
+        "the trunnion (30 mm) is not thinner than its cap (29 mm)",
     ),
     (
         [('arms = "radius arms"', 'arms = "leaves"')],
@@ -141,3 +141,87 @@ def test_every_contradiction_is_told_at_once():
 
 def test_the_sound_file_has_no_contradiction():
     assert rig_from_text(WAGTAIL).name == "Wagtail"
+
+
+def _faults(text):
+    with pytest.raises(BadFile) as caught:
+        rig_from_text(text)
+    return caught.value.faults
+
+
+def test_contradictions_stand_beside_every_other_fault_in_the_order_of_lines():
+    faults = _faults(
+        _edited(
+            ('springs = "930 mm"', 'springs = "1600 mm"'),
+            ('axle = "1020 kg"', 'axle = "1020"'),
+            ('hardest = "forest roads"', 'hardest = "don\'t know"'),
+            ("[tube]", "[tubes]"),
+        )
+    )
+    assert [fault.field for fault in faults[:4]] == [
+        "track.springs",
+        "tubes",
+        "weight.axle",
+        "use.hardest",
+    ]
+    assert [fault.line for fault in faults[:4]] == sorted(fault.line for fault in faults[:4])
+    assert "cannot be left open" in faults[3].problem
+    assert faults[3].example == 'use.hardest = "rocks and ledges"'
+
+
+@pytest.mark.parametrize(
+    ("edits", "field", "beside"),
+    [
+        (
+            [('left = "385 mm"', 'left = "460 mm"')],
+            "hub_height.left",
+            ["tyre.sidewall, line 14: 235/85R16 120/116Q"],
+        ),
+        (
+            [('left = "385 mm"', 'left = "460 mm"')],
+            "hub_height.right",
+            ["hub_height.left, line 17: 460 mm"],
+        ),
+        (
+            [('springs = "930 mm"', 'springs = "1400 mm"')],
+            "track.springs",
+            ["track.tyres, line 21: 1500 mm"],
+        ),
+        (
+            [("[wheel]", 'outer = "95 mm"\n\n[wheel]')],
+            "tube.outer",
+            ["tube.girth.left, line 25: 243 mm", "tube.girth.right, line 26: 243 mm"],
+        ),
+        (
+            [('arms = "radius arms"', 'arms = "leaves"')],
+            "held_by.weight_on",
+            ["held_by.arms, line 10: leaves"],
+        ),
+    ],
+)
+def test_a_contradiction_names_the_answers_that_it_hangs_on(edits, field, beside):
+    fault = next(each for each in _faults(_edited(*edits)) if each.field == field)
+    assert list(fault.beside) == beside
+    assert f"beside: {'; '.join(beside)}" in str(fault)
+    assert "how: " in str(fault)
+
+
+def test_who_measures_in_inches_is_answered_in_inches():
+    lengths = {
+        "385 mm": "15 1/8 in",
+        "1500 mm": "59 in",
+        "930 mm": "60 in",
+        "243 mm": "9.55 in",
+        "280 mm": "11 in",
+        "560 mm": "22 in",
+        "1020 kg": "2250 lb",
+    }
+    text = WAGTAIL[: WAGTAIL.index("[points]")]
+    for old, new in lengths.items():
+        assert old in text
+        text = text.replace(old, new)
+    [fault] = _faults(text)
+    assert fault.problem == (
+        "the springs stand 60 in apart, but the tyres' centres only 59 in: the springs would be "
+        "inside the wheels"
+    )

@@ -24,8 +24,10 @@ from axlewright.rig import (
     read_answer,
     read_rig_text,
     rig_from_text,
+    spoken_system,
 )
 from axlewright.units import Parsed
+from axlewright.views import told_lines
 
 BY_PATH: Final[Mapping[str, Field]] = {each.path: each for each in FIELDS}
 HEAD: Final = "# A rig, answer by answer. Anything may be changed here by hand as well."
@@ -107,20 +109,26 @@ class Draft:
         kept = {each: given for each, given in self.answers.items() if each != path}
         return replace(self, answers={**kept, path: answer} if answer else kept)
 
-    def clashes(self) -> list[Clash]:
-        """Every contradiction among the answers so far."""
+    def system(self) -> str:
+        """System in which most numbers were given so far: metric or us."""
+        return spoken_system(self.given().values())
+
+    def clashes(self, system: str = "") -> list[Clash]:
+        """Every contradiction among the answers so far, told in a system or in their own."""
         tyre, given = self.tyre(), self.given()
         if tyre is None:
             given = {name: one for name, one in given.items() if "hub_height" not in name}
-        return contradictions(self.words(), given, tyre or _ANY_TYRE, tuple(self.conditions))
+        return contradictions(
+            self.words(), given, tyre or _ANY_TYRE, tuple(self.conditions), system or self.system()
+        )
 
     def behind(self, clash: Clash, path: str) -> list[str]:
         """Other answers that a contradiction hangs on: without them it is gone."""
-        found = []
+        found, system = [], self.system()
         for other in self.answers:
             if other == path:
                 continue
-            rest = self.with_answer(other, None).clashes()
+            rest = self.with_answer(other, None).clashes(system)
             if all(each.path != clash.path or each.problem != clash.problem for each in rest):
                 found.append(other)
         return found
@@ -207,6 +215,16 @@ def number_of(answer: Answer) -> Parsed | None:
         about=answer.about,
         note=answer.note,
     )
+
+
+def told_of(draft: Draft, path: str) -> list[str]:
+    """What an answer already tells, beside the others; nothing where it is not known."""
+    answer, tyre = draft.answers.get(path), draft.tyre()
+    if answer is None or answer.dont_know:
+        return []
+    values = {name: datum.value for name, datum in draft.given().items()}
+    across = tyre.outer_diameter if tyre else 0.0
+    return told_lines(path, values, draft.words(), across, draft.system())
 
 
 def complete_rig(draft: Draft) -> Rig | BadFile:

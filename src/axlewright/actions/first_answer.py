@@ -45,7 +45,7 @@ class FirstAnswer:
 
     def __init__(self, assess: Assess = assessed) -> None:
         self._assess = assess
-        self._said = ""
+        self._said: list[str] = []
 
     def so_far(self, draft: Draft, path: str) -> list[str]:
         """Lines after one answer: nothing before the weight, the whole once all is answered."""
@@ -63,12 +63,12 @@ class FirstAnswer:
                 return []
             assessment = self._assess(rig, DRAWS)
             first = first or assessment
-            told[lock] = _gives(assessment)
+            told[lock] = _gives(assessment, draft.system())
         lines = [_joint_line(first, draft)] if first and path.startswith("joint.") else []
-        now = next(iter(told.values()))
+        now = [next(iter(told.values()))]
         if len(set(told.values())) > 1:
-            now = f"with an open differential: {now} Locked: {told[LOCKS[1]]}"
-        return [*filter(None, lines), self._moved(now)]
+            now = [f"With an open differential: {now[0]}", f"Locked: {told[LOCKS[1]]}"]
+        return [*filter(None, lines), *self._moved(now)]
 
     def whole(self, draft: Draft) -> list[str] | BadFile:
         """Lines once every required answer is there."""
@@ -76,12 +76,15 @@ class FirstAnswer:
         if isinstance(rig, BadFile):
             return rig
         assessment = self._assess(rig, DRAWS)
-        self._said = _gives(assessment)
+        system = draft.system()
+        self._said = [_gives(assessment, system)]
         stopped = bool(assessment.stops)
         lines = [] if stopped else drive_lines(assessment.findings)
-        lines += [sentence(assessment), f"It {giving(order_rows(assessment)[0].gives_at)}."]
-        lines += [not_judged_line(assessment), rests_line(assessment)]
-        return lines + [f"Worth measuring next: {line}" for line in measure_next(assessment)[:1]]
+        first = order_rows(assessment, system)[0]
+        lines += [sentence(assessment), f"It {giving(first.gives_at)}."]
+        lines += [not_judged_line(assessment), rests_line(assessment, system)]
+        nexts = measure_next(assessment, system)[:1]
+        return lines + [f"Worth measuring next: {line}" for line in nexts]
 
     def moving(self, draft: Draft) -> list[str]:
         """Optional paths, those first that would move this rig's answer most."""
@@ -104,25 +107,28 @@ class FirstAnswer:
         if path not in {each.path for each in FIELDS if not each.required}:
             return []
         rig = complete_rig(draft)
-        return [] if isinstance(rig, BadFile) else [self._moved(_gives(self._assess(rig, DRAWS)))]
+        if isinstance(rig, BadFile):
+            return []
+        return self._moved([_gives(self._assess(rig, DRAWS), draft.system())])
 
-    def _moved(self, now: str) -> str:
+    def _moved(self, now: list[str]) -> list[str]:
         before, self._said = self._said, now
-        if not before:
-            return f"A first answer, with the rest assumed: {now}"
-        return "The answer so far stands." if now == before else f"The answer so far: {now}"
+        if now == before:
+            return ["The answer so far stands."]
+        head = "The answer so far" if before else "A first answer, with the rest assumed"
+        return [f"{head}: {now[0]}"] if len(now) == 1 else [f"{head}.", *now]
 
 
 def first_line(draft: Draft, assess: Assess = assessed) -> str:
     """What gives first as far as the answers go, in one line; empty before the weight."""
     if not draft.missing():
         rig = complete_rig(draft)
-        return "" if isinstance(rig, BadFile) else _gives(assess(rig, DRAWS))
+        return "" if isinstance(rig, BadFile) else _gives(assess(rig, DRAWS), draft.system())
     return " ".join(FirstAnswer(assess).so_far(draft, "weight.axle"))
 
 
-def _gives(assessment: Assessment) -> str:
-    return f"{sentence(assessment)} It {giving(order_rows(assessment)[0].gives_at)}."
+def _gives(assessment: Assessment, system: str) -> str:
+    return f"{sentence(assessment)} It {giving(order_rows(assessment, system)[0].gives_at)}."
 
 
 def _joint_line(assessment: Assessment, draft: Draft) -> str:
@@ -135,7 +141,7 @@ def _joint_line(assessment: Assessment, draft: Draft) -> str:
     ]
     if not holds or not _known(draft, ("joint.cap_across", "joint.cap_to_cap")):
         return ""
-    torque = units.show(float(f"{min(holds):.2g}"), "torque", digits=4)
+    torque = units.show(float(f"{min(holds):.2g}"), "torque", draft.system(), 2)
     where = "at full lock" if draft.axle == "front" else "at the pinion"
     return f"With usual steel such a joint holds about {torque} {where}, give or take a half."
 

@@ -79,7 +79,7 @@ def contradicted(draft: Draft, tried: Draft, paths: Sequence[str]) -> tuple[Cont
     without = draft
     for path in paths:
         without = without.with_answer(path, None)
-    before = {clash.problem for clash in without.clashes()}
+    before = {clash.problem for clash in without.clashes(tried.system())}
     return tuple(
         Contradiction(
             path=clash.path,
@@ -142,10 +142,7 @@ def stop_lines(draft: Draft) -> tuple[str, ...]:
 
 def whole_or_raise(draft: Draft, file: str) -> None:
     """Refuse a file whose answers do not fit together, with every fault."""
-    faults = [
-        Fault(file=file, field=clash.path, problem=clash.problem, accepted=clash.remedy)
-        for clash in draft.clashes()
-    ]
+    faults = [clash.as_fault(file) for clash in draft.clashes()]
     faults += [
         Fault(
             file=file,

@@ -4,7 +4,7 @@ import datetime as dt
 from collections.abc import Callable, Generator
 from typing import Final, TypeAlias
 
-from axlewright.actions.draft import BY_PATH, Draft, number_of
+from axlewright.actions.draft import BY_PATH, Draft, number_of, told_of
 from axlewright.actions.first_answer import FirstAnswer
 from axlewright.actions.listening import (
     LONGEST_NAME,
@@ -29,7 +29,6 @@ from axlewright.views import (
     not_chosen_line,
     options,
     question_lines,
-    told_lines,
 )
 
 Talk: TypeAlias = Generator[None, str, None]
@@ -249,7 +248,8 @@ class Conversation:
             old = self.draft.answers.get(path)
             if said is None:
                 known = ("don't know" if old.dont_know else old.text) if old else ""
-                self._say(*question_lines(asked, known, optional=optional))
+                system = self.draft.system()
+                self._say(*question_lines(asked, known, optional=optional, system=system))
             said = yield from self._listener.line(explanation_lines(asked, open_ok=open_ok))
             if not said and (old or optional):
                 if old is None:
@@ -283,6 +283,8 @@ class Conversation:
             )
             if asked.path == "rig.condition":
                 self._say("If nobody has looked, that is an answer too: never looked at.")
+            elif words:
+                self._say('Take what comes nearest; "later" leaves for now.')
             else:
                 self._say('Rough will do ("about ..."), and "later" leaves for now.')
             return None
@@ -292,9 +294,10 @@ class Conversation:
         """Keep an answer, unless it contradicts those already there; False asks again."""
         path = asked.path
         while True:
-            before = {clash.problem for clash in self.draft.with_answer(path, None).clashes()}
             tried = self.draft.with_answer(path, answer)
-            new = [clash for clash in tried.clashes() if clash.problem not in before]
+            system = tried.system()
+            before = {each.problem for each in self.draft.with_answer(path, None).clashes(system)}
+            new = [clash for clash in tried.clashes(system) if clash.problem not in before]
             if not new:
                 self._store(answer)
                 return True
@@ -329,11 +332,7 @@ class Conversation:
         self._aside.discard(path)
         self._keep()
         self._say(echo_line(answer.field, number_of(answer), answer.text))
-        tyre = self.draft.tyre()
-        values = {name: datum.value for name, datum in self.draft.given().items()}
-        across = tyre.outer_diameter if tyre else 0.0
-        told = [] if answer.dont_know else told_lines(path, values, self.draft.words(), across)
-        self._say(*(f"   {line}" for line in told))
+        self._say(*(f"   {line}" for line in told_of(self.draft, path)))
         behind = "Behind the STOP: " if self.stopped else ""
         self._say(*(f"   {behind}{line}" for line in self._answer.so_far(self.draft, path)), "")
         if not self.draft.missing() and answer.field.required:

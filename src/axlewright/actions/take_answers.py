@@ -4,7 +4,7 @@ from collections.abc import Mapping
 
 from axlewright.actions.bay_desk import Desk
 from axlewright.actions.bay_words import Said, cleaned
-from axlewright.actions.draft import Draft, number_of
+from axlewright.actions.draft import Draft, number_of, told_of
 from axlewright.actions.saying import (
     contradicted,
     fault_words,
@@ -15,7 +15,7 @@ from axlewright.actions.saying import (
     worded,
 )
 from axlewright.actions.standing import Standing
-from axlewright.views import echo_line, told_lines
+from axlewright.views import echo_line
 
 
 def take_answers(
@@ -76,9 +76,6 @@ def _told(desk: Desk, standing: Standing, path: str, text: str) -> Said:
     answer = draft.answers.get(path)
     if answer is None:  # another device took it back in the meantime
         return desk.said(standing, path, text, stored=True)
-    tyre = draft.tyre()
-    values = {name: one.value for name, one in draft.given().items()}
-    across = tyre.outer_diameter if tyre else 0.0
-    told = [] if answer.dont_know else told_lines(path, values, draft.words(), across)
+    told = tuple(told_of(draft, path))
     echo = echo_line(answer.field, number_of(answer), answer.text)
-    return desk.said(standing, path, answer.text, stored=True, echo=echo, told=tuple(told))
+    return desk.said(standing, path, answer.text, stored=True, echo=echo, told=told)

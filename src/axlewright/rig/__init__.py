@@ -36,7 +36,7 @@ from axlewright.rig.field import Field
 from axlewright.rig.fields import FIELDS, FIRST_FIELDS
 from axlewright.rig.fields_points import POINT_FIELDS, POINTS
 from axlewright.rig.finding import Finding, findings, mended_parts, stops
-from axlewright.rig.given import Given
+from axlewright.rig.given import Given, spoken_system
 from axlewright.rig.happening import (
     BEARINGS,
     LOOK_STATES,
@@ -204,6 +204,7 @@ __all__ = [
     "scores",
     "screw_pitch",
     "sheet_fields",
+    "spoken_system",
     "stays_behind",
     "stops",
     "tables_of",

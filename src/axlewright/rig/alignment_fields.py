@@ -1,5 +1,6 @@
 """What can be read when an axle is aligned in the garage: the catalogue of the readings file."""
 
+from math import radians
 from typing import Final
 
 from axlewright.rig.field import Field
@@ -21,7 +22,7 @@ def _length(
 
 
 def _angle(
-    path: str, asks: str, how: str, example: str, most: float = 0.35, *, axle: str = "both"
+    path: str, asks: str, how: str, example: str, most: float = radians(25), *, axle: str = "both"
 ) -> Field:
     return Field(
         path=path, kind="angle", asks=asks, how=how, example=example, low=-most, high=most,
@@ -135,21 +136,21 @@ _FLOOR = (
         "How much does the floor rise to the front?",
         "Finder on a board from the rear to the front tyre; falling is negative.",
         "0.3 deg",
-        0.15,
+        radians(10),
     ),
     _angle(
         "floor.across",
         "How much does the floor rise to the left?",
         "Finder on a board across, under both tyres; falling to the left is negative.",
         "-0.2 deg",
-        0.15,
+        radians(10),
     ),
     _angle(
         "floor.frame_nose_down",
         "How much does the frame slope down to the front?",
         "Finder on the frame rail between the axles; tail-down is negative.",
         "0.8 deg",
-        0.15,
+        radians(10),
     ),
 )
 _CAMBER = (
@@ -204,8 +205,8 @@ _CASTER = (
         asks="By how much was the wheel turned each way?",
         how="20 deg is usual; the rule of one and a half holds for it alone.",
         example="20 deg",
-        low=0.08,
-        high=0.62,
+        low=radians(4),
+        high=radians(40),
         axle="front",
     ),
     _word("caster.with", "Read with what?", "Each has its own doubt.", ON_ANGLES, axle="front"),
@@ -306,7 +307,7 @@ _WHEEL = (
         "Driving straight, how far to the left does the steering wheel stand?",
         "Level road, from memory or a passenger's photo; to the right is negative.",
         "12 deg",
-        1.6,
+        radians(120),
         axle="front",
     ),
     Field(
@@ -327,8 +328,8 @@ _TARGET = (
         asks="What whole toe does the manual want?",
         how="As an angle or a length at its diameter; toe-in is positive.",
         example="0.10 to 0.20 deg",
-        low=-0.03,
-        high=0.03,
+        low=radians(-2),
+        high=radians(2),
     ),
     *(
         _angle(

@@ -1,8 +1,9 @@
 """One answer: what a person wrote for one field, read and checked against the catalogue."""
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from datetime import date, time
-from math import nan
+from math import ceil, floor, log10, nan
 from typing import Final
 
 from axlewright.errors import BadQuantity, Fault
@@ -20,10 +21,11 @@ from axlewright.rig.words import (
     squashed,
     yes_or_no,
 )
-from axlewright.units import Parsed, known, parse, show
+from axlewright.units import SYSTEMS, Parsed, known, parse, show
 
 WORDS: Final = frozenset({"word", "text", "tyre", "yes", "place"})
 NUMBERS: Final = frozenset({"plain", "ratio", "count"})
+NONE: Final = frozenset({"none", "no", "nil", "nothing", "zero"})  # of what may be absent
 LONGEST_TEXT = 400
 _EDGE = 1e-9  # relative room at the ends of a range, for rounding
 
@@ -77,7 +79,7 @@ def read_answer(  # noqa: PLR0911  (one way out for each thing that can be wrong
     return desk.word(given) if field.kind in WORDS else desk.quantity(given, rim_width)
 
 
-def accepted(field: Field, unit: str = "metric") -> str:  # noqa: PLR0911  (one for each form)
+def accepted(field: Field, unit: str = "metric") -> str:
     """What a field takes, in words."""
     if field.choices:
         return " | ".join(field.choices)
@@ -93,13 +95,26 @@ def accepted(field: Field, unit: str = "metric") -> str:  # noqa: PLR0911  (one 
         units = f"{units}, with ET before it, or a backspacing"
     what = "a number" if kind in NUMBERS else f"a {kind} in one of {units}"
     what = "an" + what[1:] if what[2] in "aeiou" else what
-    if field.low is None and field.high is None:
-        return what
-    if field.high is None:
-        return f"{what}, {show(field.low or 0.0, kind, unit)} or more"
-    if field.low is None:
-        return f"{what}, {show(field.high, kind, unit)} or less"
-    return f"{what}, from {show(field.low, kind, unit)} to {show(field.high, kind, unit)}"
+    low, high = bounds(field, unit)
+    if low and high:
+        return f"{what}, from {low} to {high}"
+    return f"{what}, {low} or more" if low else f"{what}, {high} or less" if high else what
+
+
+def bounds(field: Field, unit: str = "metric") -> tuple[str, str]:
+    """Ends of a field's range in a unit or system, rounded inward; empty where there is none."""
+    kind = "angle" if field.kind == "toe" else field.kind
+    name = SYSTEMS[unit][kind] if unit in SYSTEMS else unit
+    size = known(kind)[name]
+
+    def told(end: float | None, inward: Callable[[float], int], slack: float) -> str:
+        if end is None:
+            return ""
+        number = end / size
+        step = 10.0 ** (floor(log10(abs(number))) - 2) if number else 1.0
+        return f"{inward(number / step + slack) * step:.6g} {name}".rstrip()
+
+    return told(field.low, ceil, -1e-6), told(field.high, floor, 1e-6)
 
 
 class _Desk:
@@ -153,7 +168,7 @@ class _Desk:
 
     def quantity(self, given: str, rim_width: float | None) -> Answer | Fault:
         try:
-            parsed = _parsed(given, self.field.kind, rim_width)
+            parsed = _parsed(self._nought(given) or given, self.field.kind, rim_width)
         except BadQuantity as refused:
             return self.fault(refused.problem.rstrip("."), takes=refused.remedy.rstrip("."))
         for end in (parsed.value, *(parsed.band or ())):
@@ -172,6 +187,14 @@ class _Desk:
             note=parsed.note,
         )
 
+    def _nought(self, given: str) -> str:
+        """Nought with a unit where somebody wrote a bare 0, or none of what may be absent."""
+        kind, said = self.field.kind, squashed(given)
+        if kind in {*NUMBERS, "offset", "toe"} or not self._fits(0.0):
+            return ""
+        none = said in NONE and self.field.low == 0.0
+        return f"0 {SYSTEMS['metric'][kind]}" if none or said in {"0", "00"} else ""
+
     def _answer(self, value: str, text: str, note: str = "") -> Answer:
         return Answer(field=self.field, value=value, text=text, line=self.line, note=note)
 
@@ -189,7 +212,7 @@ class _Desk:
             f"{number:.6g} {other}" for other, size in sizes.items() if self._fits(number * size)
         )
         return self.fault(
-            f"{show(value, kind, unit)} is too {'small' if small else 'large'}",
+            f"{show(value, kind, unit, 9)} is too {'small' if small else 'large'}",
             takes=accepted(self.field, unit),
             likely=likely[:2] if unit else (),
         )

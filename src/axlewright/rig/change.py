@@ -174,12 +174,7 @@ def _check(rig: Rig, change: Change) -> None:
     if clashes:
         raise BadFile(
             change.file or change.name,
-            [
-                Fault(
-                    file=change.file, field=clash.path, problem=clash.problem, accepted=clash.remedy
-                )
-                for clash in clashes
-            ],
+            [clash.as_fault(change.file) for clash in clashes],
         )
 
 

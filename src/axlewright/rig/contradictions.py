@@ -1,11 +1,12 @@
 """Numbers that cannot all be true: each is met by the numbers already there."""
 
 from collections.abc import Iterator, Mapping
+from functools import partial
 from math import pi
 
 from axlewright.rig.clash import Clash
-from axlewright.rig.contradictions_points import place_clashes
-from axlewright.rig.given import Given
+from axlewright.rig.contradictions_points import Say, place_clashes
+from axlewright.rig.given import Given, spoken_system, told_length
 from axlewright.rig.reading import Condition
 from axlewright.rig.tyre_code import TyreCode
 
@@ -18,26 +19,27 @@ def contradictions(
     given: Mapping[str, Given],
     tyre: TyreCode,
     conditions: tuple[Condition, ...],
+    system: str = "",
 ) -> list[Clash]:
-    """Every contradiction among the answers; works on a rig that is only half answered."""
+    """Every contradiction among the answers; works on a rig that is only half answered.
+
+    Lengths are told in ``system``; where that is empty, in the one that most numbers came in.
+    """
+    say = partial(told_length, system=system or spoken_system(given.values()))
     value = {name: datum.value for name, datum in given.items()}
     return [
-        *_tyre(value, tyre),
-        *_across(value),
-        *_tubes(value),
-        *_bars(value),
-        *_joints(value),
+        *_tyre(value, say, tyre),
+        *_across(value, say),
+        *_tubes(value, say),
+        *_bars(value, say),
+        *_joints(value, say),
         *_words(words, conditions),
         *_barred(words, value),
-        *place_clashes(words, value),
+        *place_clashes(words, value, say),
     ]
 
 
-def _mm(length: float) -> str:
-    return f"{length * 1e3:.0f} mm"
-
-
-def _tyre(value: Mapping[str, float], tyre: TyreCode) -> Iterator[Clash]:
+def _tyre(value: Mapping[str, float], say: Say, tyre: TyreCode) -> Iterator[Clash]:
     free = 0.5 * tyre.outer_diameter
     for side in ("left", "right"):
         height = value.get(f"hub_height_{side}")
@@ -46,15 +48,15 @@ def _tyre(value: Mapping[str, float], tyre: TyreCode) -> Iterator[Clash]:
         if height > free * 1.03:
             yield Clash(
                 f"hub_height.{side}",
-                f"the hub stands {_mm(height)} high, but this tyre is only {_mm(free)} from "
+                f"the hub stands {say(height)} high, but this tyre is only {say(free)} from "
                 "centre to tread",
                 "measure from the floor to the hub's centre again, or check the sidewall",
             )
         if height < free * 0.72:
             yield Clash(
                 f"hub_height.{side}",
-                f"the hub stands {_mm(height)} high; a loaded tyre of {_mm(2 * free)} stands at "
-                f"{_mm(0.9 * free)} to {_mm(0.98 * free)}, so this one would be flat",
+                f"the hub stands {say(height)} high; a loaded tyre of {say(2 * free)} stands at "
+                f"{say(0.9 * free)} to {say(0.98 * free)}, so this one would be flat",
                 "measure again on level ground at road pressure, or check the sidewall",
             )
     if {"hub_height_left", "hub_height_right"} <= value.keys():
@@ -62,12 +64,12 @@ def _tyre(value: Mapping[str, float], tyre: TyreCode) -> Iterator[Clash]:
         if apart > 0.05:
             yield Clash(
                 "hub_height.right",
-                f"left and right hub heights differ by {_mm(apart)}",
+                f"left and right hub heights differ by {say(apart)}",
                 "level floor, both tyres at the same pressure, then measure both again",
             )
 
 
-def _across(value: Mapping[str, float]) -> Iterator[Clash]:
+def _across(value: Mapping[str, float], say: Say) -> Iterator[Clash]:
     track = value.get("track")
     if track is None:
         return
@@ -75,7 +77,7 @@ def _across(value: Mapping[str, float]) -> Iterator[Clash]:
     if springs is not None and springs > track - 0.2:
         yield Clash(
             "track.springs",
-            f"the springs stand {_mm(springs)} apart, but the tyres' centres only {_mm(track)}: "
+            f"the springs stand {say(springs)} apart, but the tyres' centres only {say(track)}: "
             "the springs would be inside the wheels",
             "measure both again, each from one edge to the same edge on the other side",
         )
@@ -86,36 +88,36 @@ def _across(value: Mapping[str, float]) -> Iterator[Clash]:
         if room < LEAST_CENTRE:
             yield Clash(
                 "tube.bare.right",
-                f"the bare tubes add up to {_mm(tubes)}; with end forgings and hubs that leaves "
-                f"{_mm(max(room, 0.0))} for the centre between tyres {_mm(track)} apart",
+                f"the bare tubes add up to {say(tubes)}; with end forgings and hubs that leaves "
+                f"{say(max(room, 0.0))} for the centre between tyres {say(track)} apart",
                 "measure only the bare tube: from the casting's edge to the forging's edge",
             )
         elif room > 0.95:
             yield Clash(
                 "tube.bare.right",
-                f"the bare tubes add up to only {_mm(tubes)}; that leaves {_mm(room)} for the "
-                f"centre between tyres {_mm(track)} apart",
+                f"the bare tubes add up to only {say(tubes)}; that leaves {say(room)} for the "
+                f"centre between tyres {say(track)} apart",
                 "measure from the casting's edge to the forging's edge, brackets or not",
             )
     kingpins = value.get("kingpin_spacing")
     if kingpins is not None and kingpins > track:
         yield Clash(
             "kingpin.spacing",
-            f"the joints stand {_mm(kingpins)} apart, further than the tyres' centres "
-            f"({_mm(track)})",
+            f"the joints stand {say(kingpins)} apart, further than the tyres' centres "
+            f"({say(track)})",
             "measure between the lower joints' centres, across the vehicle",
         )
     arms = value.get("arm_apart")
     if arms is not None and arms > track - 0.2:
         yield Clash(
             "links.apart",
-            f"the arms stand {_mm(arms)} apart, the tyres' centres {_mm(track)}: the arms would "
+            f"the arms stand {say(arms)} apart, the tyres' centres {say(track)}: the arms would "
             "be inside the wheels",
             "measure between the arms' bolts at the axle",
         )
 
 
-def _tubes(value: Mapping[str, float]) -> Iterator[Clash]:
+def _tubes(value: Mapping[str, float], say: Say) -> Iterator[Clash]:
     outers = []
     for side in ("left", "right"):
         girth = value.get(f"tube_girth_{side}")
@@ -124,7 +126,7 @@ def _tubes(value: Mapping[str, float]) -> Iterator[Clash]:
     if len(outers) == 2 and abs(outers[0] - outers[1]) > 0.2 * max(outers):
         yield Clash(
             "tube.girth.right",
-            f"the strips make the tubes {_mm(outers[0])} and {_mm(outers[1])} across; tubes of "
+            f"the strips make the tubes {say(outers[0])} and {say(outers[1])} across; tubes of "
             "one axle are nearly alike",
             "wrap the strip round bare tube, clear of brackets and welds, and measure both again",
         )
@@ -134,15 +136,15 @@ def _tubes(value: Mapping[str, float]) -> Iterator[Clash]:
         if apart > 0.006:
             yield Clash(
                 "tube.outer",
-                f"the calliper says {value['tube_outer'] * 1e3:.1f} mm, the paper strip "
-                f"{1e3 * sum(outers) / len(outers):.1f} mm (girth over pi)",
+                f"the calliper says {say(value['tube_outer'])}, the paper strip "
+                f"{say(sum(outers) / len(outers))} (girth over pi)",
                 "measure both again on bare metal; one of them may be the girth",
             )
     wall = value.get("tube_wall")
     if outer is not None and wall is not None and 2.0 * wall >= outer:
         yield Clash(
             "tube.wall",
-            f"a wall of {wall * 1e3:.1f} mm is half or more of a tube {outer * 1e3:.0f} mm across",
+            f"a wall of {say(wall)} is half or more of a tube {say(outer)} across",
             "is one of them a radius or an inside diameter?",
         )
     for side in ("left", "right"):
@@ -152,13 +154,12 @@ def _tubes(value: Mapping[str, float]) -> Iterator[Clash]:
             if sleeve > room:
                 yield Clash(
                     f"sleeve.wall.{side}",
-                    f"a sleeve {sleeve * 1e3:.1f} mm thick does not go into a bore of "
-                    f"{2e3 * room:.0f} mm",
+                    f"a sleeve {say(sleeve)} thick does not go into a bore of {say(2.0 * room)}",
                     "give the sleeve's wall, not its diameter",
                 )
 
 
-def _bars(value: Mapping[str, float]) -> Iterator[Clash]:
+def _bars(value: Mapping[str, float], say: Say) -> Iterator[Clash]:
     pairs = (
         ("tie_rod", "steering.tie_rod_wall"),
         ("drag_link", "steering.drag_link_wall"),
@@ -170,17 +171,17 @@ def _bars(value: Mapping[str, float]) -> Iterator[Clash]:
         if outer is not None and wall is not None and wall > 0.5 * outer * 1.001:
             yield Clash(
                 path,
-                f"a wall of {wall * 1e3:.1f} mm does not fit in {outer * 1e3:.1f} mm across",
+                f"a wall of {say(wall)} does not fit in {say(outer)} across",
                 "a solid bar has a wall of half its diameter",
             )
 
 
-def _joints(value: Mapping[str, float]) -> Iterator[Clash]:
+def _joints(value: Mapping[str, float], say: Say) -> Iterator[Clash]:
     cap, across = value.get("cap_across"), value.get("cap_to_cap")
     if cap is not None and across is not None and across < 1.8 * cap:
         yield Clash(
             "joint.cap_to_cap",
-            f"the cross is {_mm(across)} from cap to cap with caps {cap * 1e3:.1f} mm across; "
+            f"the cross is {say(across)} from cap to cap with caps {say(cap)} across; "
             "a cross is about three caps long",
             "measure over two opposite caps, outer face to outer face",
         )
@@ -188,15 +189,14 @@ def _joints(value: Mapping[str, float]) -> Iterator[Clash]:
     if cap is not None and trunnion is not None and trunnion >= cap:
         yield Clash(
             "joint.trunnion",
-            f"the trunnion ({trunnion * 1e3:.1f} mm) is not thinner than its cap "
-            f"({cap * 1e3:.1f} mm)",
+            f"the trunnion ({say(trunnion)}) is not thinner than its cap ({say(cap)})",
             "measure the bare trunnion with the cap off",
         )
     shaft, ring = value.get("inner_shaft"), value.get("ring_diameter")
     if shaft is not None and ring is not None and ring < 3.0 * shaft:
         yield Clash(
             "gear.ring",
-            f"a ring gear {_mm(ring)} across does not go with a shaft of {shaft * 1e3:.1f} mm",
+            f"a ring gear {say(ring)} across does not go with a shaft of {say(shaft)}",
             "measure across the teeth of the large gear, and the shaft at its thinnest",
         )
 

@@ -1,12 +1,13 @@
 """Places that cannot all be true: swapped sides, ends upside down, lengths that do not agree."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from math import dist
 from typing import TypeAlias
 
 from axlewright.rig.clash import Clash
 from axlewright.rig.fields_points import BY_NAME, POINTS
 
+Say: TypeAlias = Callable[[float], str]  # a length in the reader's own unit
 Spot: TypeAlias = tuple[float, float, float]
 SLACK = 0.025  # m: two tapes of one thing may differ by so much
 NEAREST = 0.1  # m: no rod is shorter
@@ -28,15 +29,17 @@ UPRIGHT = (
 AGAIN = "tape it again: ahead or behind, left or right of the middle, up from the floor"
 
 
-def place_clashes(words: Mapping[str, str], value: Mapping[str, float]) -> Iterator[Clash]:
+def place_clashes(
+    words: Mapping[str, str], value: Mapping[str, float], say: Say
+) -> Iterator[Clash]:
     """Every contradiction among the places that were taped."""
     spots = _spots(value)
     if not spots:
         return
-    yield from _sides(spots)
-    yield from _heights(spots)
-    yield from _rods(spots, value)
-    yield from _said(spots, words)
+    yield from _sides(spots, say)
+    yield from _heights(spots, say)
+    yield from _rods(spots, value, say)
+    yield from _said(spots, words, say)
 
 
 def _spots(value: Mapping[str, float]) -> dict[str, Spot]:
@@ -53,16 +56,12 @@ def _spots(value: Mapping[str, float]) -> dict[str, Spot]:
     return found
 
 
-def _mm(length: float) -> str:
-    return f"{length * 1e3:.0f} mm"
-
-
 def _name(path: str) -> str:
     name, _, side = path.partition(".")
     return f"{BY_NAME[name].what}{f', {side} side,' if side else ''}"
 
 
-def _sides(spots: Mapping[str, Spot]) -> Iterator[Clash]:
+def _sides(spots: Mapping[str, Spot], say: Say) -> Iterator[Clash]:
     for path, (_, left, _) in spots.items():
         name, _, side = path.partition(".")
         if not side:
@@ -72,7 +71,7 @@ def _sides(spots: Mapping[str, Spot]) -> Iterator[Clash]:
             other = "right" if side == "left" else "left"
             yield Clash(
                 f"points.{path}",
-                f"{_name(path)} stands {_mm(-outward)} {other} of the middle, across the centre "
+                f"{_name(path)} stands {say(-outward)} {other} of the middle, across the centre "
                 "plane",
                 "are left and right swapped? Looking forward, left is the vehicle's left",
             )
@@ -82,25 +81,25 @@ def _sides(spots: Mapping[str, Spot]) -> Iterator[Clash]:
             if apart > UNLIKE:
                 yield Clash(
                     f"points.{name}.right",
-                    f"mirrored, the two sides of {BY_NAME[name].what} are {_mm(apart)} apart",
+                    f"mirrored, the two sides of {BY_NAME[name].what} are {say(apart)} apart",
                     AGAIN,
                 )
 
 
-def _heights(spots: Mapping[str, Spot]) -> Iterator[Clash]:
+def _heights(spots: Mapping[str, Spot], say: Say) -> Iterator[Clash]:
     for high, low in UPRIGHT:
         for side in ("left", "right"):
             top, foot = spots.get(f"{high}.{side}"), spots.get(f"{low}.{side}")
             if top is not None and foot is not None and top[2] - foot[2] < 0.05:
                 yield Clash(
                     f"points.{high}.{side}",
-                    f"{_name(f'{high}.{side}')} is {_mm(top[2])} up and "
-                    f"{BY_NAME[low].what} {_mm(foot[2])}: the upper one must be the higher",
+                    f"{_name(f'{high}.{side}')} is {say(top[2])} up and "
+                    f"{BY_NAME[low].what} {say(foot[2])}: the upper one must be the higher",
                     "are upper and lower swapped?",
                 )
 
 
-def _rods(spots: Mapping[str, Spot], value: Mapping[str, float]) -> Iterator[Clash]:
+def _rods(spots: Mapping[str, Spot], value: Mapping[str, float], say: Say) -> Iterator[Clash]:
     for stem, side in RODS:
         end = f".{side}" if side else ""
         frame, axle = spots.get(f"{stem}_frame{end}"), spots.get(f"{stem}_axle{end}")
@@ -110,14 +109,14 @@ def _rods(spots: Mapping[str, Spot], value: Mapping[str, float]) -> Iterator[Cla
         if long < NEAREST:
             yield Clash(
                 f"points.{stem}_frame{end}",
-                f"both ends of this rod are {_mm(long)} apart",
+                f"both ends of this rod are {say(long)} apart",
                 AGAIN,
             )
         if stem != "track_bar" and abs(frame[0]) < abs(axle[0]):
             yield Clash(
                 f"points.{stem}_frame{end}",
-                f"its end at the axle is {_mm(abs(axle[0]))} from the line below the wheel "
-                f"centres, that at the frame only {_mm(abs(frame[0]))}",
+                f"its end at the axle is {say(abs(axle[0]))} from the line below the wheel "
+                f"centres, that at the frame only {say(abs(frame[0]))}",
                 "are frame and axle swapped? The end at the axle is the nearer one to that line",
             )
         told = {"track_bar": "track_bar_span", "arm": "arm_length"}.get(stem)
@@ -130,12 +129,12 @@ def _rods(spots: Mapping[str, Spot], value: Mapping[str, float]) -> Iterator[Cla
         ):
             yield Clash(
                 f"points.{stem}_frame{end}",
-                f"its ends are {_mm(long)} apart, but it was given as {_mm(value[told])} long",
+                f"its ends are {say(long)} apart, but it was given as {say(value[told])} long",
                 "measure eye to eye again, or tape both ends again",
             )
 
 
-def _said(spots: Mapping[str, Spot], words: Mapping[str, str]) -> Iterator[Clash]:
+def _said(spots: Mapping[str, Spot], words: Mapping[str, str], say: Say) -> Iterator[Clash]:
     ahead = words.get("steering.tie_rod_ahead", "no") == "yes"
     for side in ("left", "right"):
         tie = spots.get(f"tie_rod_end.{side}")
@@ -143,7 +142,7 @@ def _said(spots: Mapping[str, Spot], words: Mapping[str, str]) -> Iterator[Clash
             where = "ahead of" if tie[0] > 0.0 else "behind"
             yield Clash(
                 f"points.tie_rod_end.{side}",
-                f"the tie rod's end is {_mm(abs(tie[0]))} {where} the axle, but the tie rod is "
+                f"the tie rod's end is {say(abs(tie[0]))} {where} the axle, but the tie rod is "
                 f"told to be {'ahead' if ahead else 'behind'}",
                 f'say steering.tie_rod_ahead = "{"no" if ahead else "yes"}", or tape it again',
             )
@@ -153,7 +152,7 @@ def _said(spots: Mapping[str, Spot], words: Mapping[str, str]) -> Iterator[Clash
     if bar is not None and (bar[1] > 0.0) != (on_axle == "left"):
         yield Clash(
             "points.track_bar_axle",
-            f"it is {_mm(abs(bar[1]))} {'left' if bar[1] > 0 else 'right'} of the middle, but the "
+            f"it is {say(abs(bar[1]))} {'left' if bar[1] > 0 else 'right'} of the middle, but the "
             f"track bar is told to be bolted to the axle on the {on_axle}",
             "say so in track_bar.on_axle, or tape it again",
         )

@@ -5,6 +5,11 @@ the docs, so a question is worded and bounded in one place only.
 """
 
 from dataclasses import dataclass
+from typing import Final
+
+from axlewright.units import known
+
+KILOGRAM: Final = known("weight")["kg"]  # weight of one, N
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,6 +1,6 @@
 """The catalogue: everything a person can say about a rig, the first thirteen answers first."""
 
-from axlewright.rig.field import Field
+from axlewright.rig.field import KILOGRAM, Field
 from axlewright.rig.fields_more import MORE_FIELDS
 
 ARMS = ("four arms", "three arms", "radius arms", "angled arms", "leaves")
@@ -182,8 +182,8 @@ FIRST_FIELDS: tuple[Field, ...] = (
         asks="How much weight stands on this axle, loaded as for a trip?",
         how="Weighbridge, this axle alone; else the plate plus what is carried, as 'about'.",
         example="1150 kg",
-        low=2000.0,
-        high=60000.0,
+        low=200.0 * KILOGRAM,
+        high=6500.0 * KILOGRAM,
         relative_doubt=0.02,
         question=9,
         required=True,

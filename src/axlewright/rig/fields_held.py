@@ -1,5 +1,7 @@
 """Optional answers of the catalogue: steering, arms, track bar, brackets and springs."""
 
+from math import radians
+
 from axlewright.rig.field import Field
 
 HELD_FIELDS: tuple[Field, ...] = (
@@ -42,8 +44,8 @@ HELD_FIELDS: tuple[Field, ...] = (
         asks="How far does the wheel turn at full lock?",
         how="Angle of the inner wheel against straight ahead.",
         example="32 deg",
-        low=0.1,
-        high=0.9,
+        low=radians(5),
+        high=radians(55),
         doubt=0.02,
         axle="front",
         quantity="lock_angle",

@@ -1,6 +1,6 @@
 """Optional answers of the catalogue: weights, tyre and housing."""
 
-from axlewright.rig.field import Field
+from axlewright.rig.field import KILOGRAM, Field
 
 HOUSING_FIELDS: tuple[Field, ...] = (
     Field(
@@ -9,8 +9,8 @@ HOUSING_FIELDS: tuple[Field, ...] = (
         asks="How much weight stands on the other axle?",
         how="Weighbridge with only that axle on it.",
         example="1250 kg",
-        low=2000.0,
-        high=60000.0,
+        low=200.0 * KILOGRAM,
+        high=6500.0 * KILOGRAM,
         relative_doubt=0.02,
         quantity="other_axle_weight",
     ),

@@ -4,6 +4,7 @@ Places are taped at ride height on level ground, from the point straight below t
 the wheel centres, on the vehicle's centre plane. None of them is required.
 """
 
+from math import radians
 from typing import Final, NamedTuple
 
 from axlewright.rig.field import Field
@@ -193,8 +194,8 @@ SECOND_HOUR: Final[tuple[Field, ...]] = (
         asks="How far were the end forgings turned on the tubes since the places were taped?",
         how="More caster counts as more; 0 deg where they are as they were.",
         example="3 deg",
-        low=-0.3,
-        high=0.3,
+        low=radians(-20),
+        high=radians(20),
         doubt=0.004,
         axle="front",
         quantity="travel_forgings_turned",

@@ -1,5 +1,7 @@
 """The propeller shaft of the axle and how it is driven: part of the second hour, none required."""
 
+from math import radians
+
 from axlewright.rig.field import Field
 
 SHAFT_FIELDS: tuple[Field, ...] = (
@@ -25,8 +27,8 @@ SHAFT_FIELDS: tuple[Field, ...] = (
         asks="How far does the pinion's flange look up?",
         how="At ride height: angle finder on the flange's machined face, floor taken out.",
         example="6 deg",
-        low=-0.35,
-        high=0.6,
+        low=radians(-25),
+        high=radians(35),
         doubt=0.004,
         quantity="line_pinion_up",
     ),
@@ -36,8 +38,8 @@ SHAFT_FIELDS: tuple[Field, ...] = (
         asks="How far does the transfer case's flange look up?",
         how="Angle finder on its face, as at the pinion; looking down is less than nought.",
         example="2 deg",
-        low=-0.35,
-        high=0.35,
+        low=radians(-25),
+        high=radians(25),
         doubt=0.004,
         quantity="line_output_up",
     ),
@@ -91,8 +93,8 @@ SHAFT_FIELDS: tuple[Field, ...] = (
         asks="How fast is it driven on the road at most?",
         how="Your own judgement, true speed.",
         example="100 km/h",
-        low=5.0,
-        high=70.0,
+        low=15.0 / 3.6,
+        high=260.0 / 3.6,
         relative_doubt=0.03,
         quantity="line_top_speed",
     ),
@@ -103,7 +105,7 @@ SHAFT_FIELDS: tuple[Field, ...] = (
         how="The maker's value comes first; else what is usual for the tyre.",
         example="5 deg",
         low=0.0,
-        high=0.25,
+        high=radians(15),
         axle="front",
         quantity="line_caster_wanted",
     ),

@@ -1,7 +1,7 @@
 """From the text of a rig or change file to plain checked data, or every fault at once."""
 
 import datetime as dt
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from hashlib import sha256
 from pathlib import Path
@@ -13,7 +13,7 @@ from axlewright.rig.field import Field
 from axlewright.rig.fields import FIELDS
 from axlewright.rig.replaced import HOUSING, housing_answers
 from axlewright.rig.toml_text import decoded, file_bytes, tables_of
-from axlewright.rig.tree import RIM_WIDTH, Place, missing, rim_width, walked
+from axlewright.rig.tree import MOST, RIM_WIDTH, Place, missing, rim_width, walked
 from axlewright.rig.words import SIDE_RULE, near, sides_meant, squashed
 
 VERSION = 1  # of both kinds of file
@@ -93,9 +93,14 @@ class RawChange:
     file: str = ""
 
 
-def read_rig_file(path: str | Path, catalogue: Sequence[Field] = FIELDS) -> RawRig:
+def read_rig_file(
+    path: str | Path,
+    catalogue: Sequence[Field] = FIELDS,
+    *,
+    more: Callable[[RawRig], Iterable[Fault]] | None = None,
+) -> RawRig:
     """Read a rig file; raises `BadFile` with every fault."""
-    return read_rig_text(file_bytes(path), str(path), catalogue)
+    return read_rig_text(file_bytes(path), str(path), catalogue, more=more)
 
 
 def read_change_file(path: str | Path, catalogue: Sequence[Field] = FIELDS) -> RawChange:
@@ -109,10 +114,12 @@ def read_rig_text(
     catalogue: Sequence[Field] = FIELDS,
     *,
     complete: bool = True,
+    more: Callable[[RawRig], Iterable[Fault]] | None = None,
 ) -> RawRig:
     """Read the text of a rig file; raises `BadFile` with every fault.
 
-    With ``complete=False`` a rig that is only half answered will do.
+    With ``complete=False`` a rig that is only half answered will do. ``more`` finds what is wrong
+    with answers that can be read each by itself; it is told together with the rest.
     """
     plain = decoded(text, file)
     place = Place(file, *tables_of(plain, file))
@@ -124,17 +131,19 @@ def read_rig_text(
     answers = walked(place, catalogue, axle, known)
     if complete:
         missing(place, catalogue, axle, answers)
-    _raise(place)
-    digest = sha256(plain.encode()).hexdigest()
-    return RawRig(
+    raw = RawRig(
         version=version,
         name=name,
         axle=axle,
         answers=answers,
         conditions=conditions,
-        sha256=digest,
+        sha256=sha256(plain.encode()).hexdigest(),
         file=file,
     )
+    if more is not None and len(place.faults) < MOST:
+        place.faults.extend(more(raw))
+    _raise(place)
+    return raw
 
 
 def read_change_text(

@@ -1,18 +1,20 @@
 """A rig in memory: what was said, checked; what is assumed is settled by `columns`."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from axlewright.errors import BadFile, Fault
+from axlewright.errors import Fault
 from axlewright.rig.answer import Answer
 from axlewright.rig.assumption import NINETY
+from axlewright.rig.clash import Clash
 from axlewright.rig.contradictions import contradictions
 from axlewright.rig.fields import FIELDS
 from axlewright.rig.fields_points import DOUBT, PLACE, POINT_FIELDS, place_quantities
-from axlewright.rig.given import Given
+from axlewright.rig.given import Given, spoken_system
 from axlewright.rig.place_text import parse_place
 from axlewright.rig.reading import Condition, RawRig, read_rig_file, read_rig_text
 from axlewright.rig.tyre_code import TyreCode, parse_tyre
+from axlewright.rig.words import SIDES
 
 MAY_BE_UNKNOWN = frozenset(
     {
@@ -40,6 +42,8 @@ WORD_DEFAULTS: Mapping[str, str] = {
     "shaft.steel": "",
     "hub.kind": "sealed unit",
 }
+TYRE = "tyre.sidewall"
+ANY_TYRES = ("255/85R16", "33x12.50R15")  # stand in where a tyre is not given
 ABOUT = 3.0  # "about" trebles a careful reading's doubt
 
 
@@ -76,40 +80,21 @@ class Rig:
 
 def load_rig(path: str) -> Rig:
     """Read and check a rig file; raises `BadFile` with every fault."""
-    return checked_rig(read_rig_file(path), file=path)
+    return _built(read_rig_file(path, more=_disagreements), path)
 
 
 def rig_from_text(text: str, file: str = "rig.toml") -> Rig:
     """Read and check the text of a rig file; raises `BadFile` with every fault."""
-    return checked_rig(read_rig_text(text, file=file), file=file)
+    return _built(read_rig_text(text, file=file, more=_disagreements), file)
 
 
-def checked_rig(raw: RawRig, file: str = "rig.toml") -> Rig:
-    """Turn what was read into a rig that can exist; raises `BadFile` with every fault."""
-    faults = [
-        _fault(file, answer, "this one cannot be left open: the answer hangs on it")
-        for answer in raw.answers.values()
-        if answer.dont_know and answer.field.required and answer.field.path not in MAY_BE_UNKNOWN
-    ]
-    if faults:
-        raise BadFile(file, tuple(faults))
-    words = dict(WORD_DEFAULTS)
-    words["rig.axle"] = raw.axle
-    given: dict[str, Given] = {}
-    for path, answer in raw.answers.items():
-        if answer.dont_know:
-            continue
-        if answer.field.kind == PLACE:
-            given |= given_place(answer)
-        elif answer.field.quantity:
-            given[answer.field.quantity] = given_of(answer)
-        elif isinstance(answer.value, str) and answer.field.kind in {"word", "yes", "text"}:
-            words[path] = answer.value
-    rig = Rig(
+def _built(raw: RawRig, file: str) -> Rig:
+    words, given = _told(raw.axle, raw.answers)
+    return Rig(
         name=raw.name,
         words=words,
         given=given,
-        tyre=parse_tyre(raw.answers["tyre.sidewall"].text),
+        tyre=parse_tyre(raw.answers[TYRE].text),
         conditions=raw.conditions,
         answers=sum(
             not answer.dont_know and answer.field not in POINT_FIELDS
@@ -118,22 +103,74 @@ def checked_rig(raw: RawRig, file: str = "rig.toml") -> Rig:
         file=file,
         digest=raw.sha256,
     )
-    lines = {path: answer.line for path, answer in raw.answers.items()}
-    texts = {path: answer.text for path, answer in raw.answers.items()}
-    wrong = tuple(
-        Fault(
-            file=file,
-            line=lines.get(clash.path, 0),
-            field=clash.path,
-            given=texts.get(clash.path, ""),
-            problem=clash.problem,
-            accepted=clash.remedy,
+
+
+def _told(axle: str, answers: Mapping[str, Answer]) -> tuple[dict[str, str], dict[str, Given]]:
+    """Words by path and numbers by quantity, as they were said."""
+    words = dict(WORD_DEFAULTS)
+    words["rig.axle"] = axle
+    given: dict[str, Given] = {}
+    for path, answer in answers.items():
+        if answer.dont_know:
+            continue
+        if answer.field.kind == PLACE:
+            given |= given_place(answer)
+        elif answer.field.quantity:
+            given[answer.field.quantity] = given_of(answer)
+        elif isinstance(answer.value, str) and answer.field.kind in {"word", "yes", "text"}:
+            words[path] = answer.value
+    return words, given
+
+
+def _disagreements(raw: RawRig) -> Iterator[Fault]:
+    """Faults of answers that can be read each by itself: left open, or contradicting others."""
+    for answer in raw.answers.values():
+        if answer.dont_know and answer.field.required and answer.field.path not in MAY_BE_UNKNOWN:
+            yield _fault(raw.file, answer, "this one cannot be left open: the answer hangs on it")
+    for clash in _clashes(raw, raw.answers):
+        found = raw.answers.get(clash.path)
+        beside = [raw.answers[path] for path in _behind(raw, clash)]
+        yield clash.as_fault(
+            raw.file,
+            line=None if found is None else found.line,
+            given="" if found is None else found.text,
+            beside=tuple(f"{each.field.path}, line {each.line}: {each.text}" for each in beside),
         )
-        for clash in contradictions(rig.words, rig.given, rig.tyre, rig.conditions)
+
+
+def _clashes(raw: RawRig, answers: Mapping[str, Answer], stand_in: str = "") -> list[Clash]:
+    """Contradictions among answers; without a tyre its heights are left out, or one stands in."""
+    words, given = _told(raw.axle, answers)
+    tyre = answers.get(TYRE)
+    known = tyre is not None and not tyre.dont_know
+    if not known and not stand_in:
+        given = {name: each for name, each in given.items() if "hub_height" not in name}
+    size = parse_tyre(tyre.text if tyre is not None and known else stand_in or ANY_TYRES[0])
+    system = spoken_system(_told(raw.axle, raw.answers)[1].values())
+    return contradictions(words, given, size, raw.conditions, system)
+
+
+def _behind(raw: RawRig, clash: Clash) -> list[str]:
+    """Other answers that a contradiction hangs on: without one, or both sides, it is gone."""
+    others = [path for path in raw.answers if path != clash.path]
+    sides = [[f"{stem}.{side}" for side in SIDES] for stem in dict.fromkeys(map(_stem, others))]
+    both = [pair for pair in sides if set(pair) <= set(others)]
+    alone = [[path] for path in others if _gone(raw, clash, [path])]
+    found = alone or [pair for pair in both if _gone(raw, clash, pair)]
+    return [path for pair in found for path in pair]
+
+
+def _gone(raw: RawRig, clash: Clash, without: Sequence[str]) -> bool:
+    rest = {path: answer for path, answer in raw.answers.items() if path not in without}
+    tyres = ANY_TYRES if TYRE in without else ("",)
+    return any(
+        all((each.path, each.problem) != (clash.path, clash.problem) for each in left)
+        for left in (_clashes(raw, rest, tyre) for tyre in tyres)
     )
-    if wrong:
-        raise BadFile(file, wrong)
-    return rig
+
+
+def _stem(path: str) -> str:
+    return path.rpartition(".")[0]
 
 
 def given_of(answer: Answer) -> Given:
@@ -194,5 +231,5 @@ def _fault(file: str, answer: Answer, problem: str) -> Fault:
         given=answer.text,
         problem=problem,
         accepted=answer.field.how,
-        example=answer.field.example,
+        example=f'{answer.field.path} = "{answer.field.example}"',
     )

@@ -149,8 +149,21 @@ def _syntax_fault(rows: list[str], file: str, line: int, column: int, said: str)
         problem=f"{plain} (column {column})" if column else plain,
         given=given,
         accepted="a heading in brackets, or a name, = and a text in quotes",
-        example=_EXAMPLE,
+        example=_mended(given) or _EXAMPLE,
     )
+
+
+def _mended(row: str) -> str:
+    """The same line as it would be read; empty where nobody can tell what was meant."""
+    if found := re.fullmatch(r"(\[{1,2})\s*([\w.-]+)\s*\]*", row):
+        return f"{found[1]}{found[2]}{']' * len(found[1])}"
+    found = re.fullmatch(r"([\w.-]+)\s*[=:]\s*([^#]+?)\s*(#.*)?", row)
+    value = found[2].strip("“”„‟‘’«»\"' ,") if found else ""
+    if not found or not value or not value.isprintable() or re.search(r"[\[\]{}\\=]", value):
+        return ""
+    if re.search(r"[0-9]\s*[\"”″]+$", found[2]) and not re.search("[a-z]", value):
+        value = f"{value} in"  # an inch mark ends a text in double quotes
+    return "" if '"' in value else f'{found[1]} = "{value}"'
 
 
 def _named(fault: Fault, twice: Mapping[int, tuple[str, int]]) -> Fault:

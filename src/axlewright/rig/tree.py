@@ -182,7 +182,8 @@ def _stranger(
         level = [each for each in branches if each.count(".") == path.count(".")]
         likely = near(path, (*level, *(("condition",) if "." not in path else ())))
         if likely or "." not in path:
-            takes = "a heading that the rig file knows"
+            heads = (each for each in branches if "." not in each)
+            takes = f"one of the headings: {', '.join(sorted({*heads, 'condition', 'rig'}))}"
             example = f"[{likely[0]}]" if likely else "[tyre]"
             place.guessed.update(likely)
             place.add(path, "there is no table of this name", takes, example, near=likely)
@@ -190,7 +191,11 @@ def _stranger(
     problem, likely = _likely(path, fields)
     place.guessed.update(likely)
     example = f'{likely[0]} = "{fields[likely[0]].example}"' if likely else ""
-    place.add(path, problem, "a name that the rig file knows", example, near=likely)
+    table = path.rpartition(".")[0]
+    beside = [each.removeprefix(f"{table}.") for each in fields if each.startswith(f"{table}.")]
+    beside = ["name", "axle", *beside] if table == "rig" else beside
+    takes = f"under [{table}] one of: {', '.join(beside)}" if beside else "a name that is known"
+    place.add(path, problem, takes, example, near=likely)
 
 
 def _likely(path: str, fields: Mapping[str, Field]) -> tuple[str, tuple[str, ...]]:

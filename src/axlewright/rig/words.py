@@ -37,6 +37,7 @@ _BY_PERSON: Final = frozenset(
         "curbside",
     ]
 )
+LESS_LIKE: Final = 0.2  # likeness by which a name is out of the question beside a better one
 _YES: Final = {"yes": "yes", "y": "yes", "true": "yes", "no": "no", "n": "no", "false": "no"}
 
 # Rim width is taken between the flanges' inner faces; backspacing starts at the outer face. Both
@@ -52,12 +53,18 @@ def squashed(word: str) -> str:
 
 
 def near(name: str, names: Iterable[str], most: int = 3, alike: float = 0.6) -> tuple[str, ...]:
-    """Names that look like a misspelt one, the likest first."""
-    from difflib import get_close_matches
+    """Names that look like a misspelt one, the likest first; none that is far less like it."""
+    from difflib import SequenceMatcher, get_close_matches
 
     folded = {squashed(each): each for each in names}
-    close = get_close_matches(squashed(name)[:80], folded, n=most, cutoff=alike)
-    return tuple(folded[each] for each in close)
+    said = squashed(name)[:80]
+    close = get_close_matches(said, folded, n=most, cutoff=alike)
+    likeness = [SequenceMatcher(None, each, said).ratio() for each in close]
+    return tuple(
+        folded[each]
+        for each, like in zip(close, likeness, strict=True)
+        if like >= max(likeness) - LESS_LIKE
+    )
 
 
 def sides_meant(word: str) -> tuple[str, ...]:

@@ -4,10 +4,13 @@ from collections.abc import Collection, Iterable, Sequence
 from typing import Final
 
 from axlewright import units
-from axlewright.rig import ASSUMPTIONS, Field
+from axlewright.rig import ASSUMPTIONS, Field, near
 from axlewright.units import Parsed
 
 THIRTEEN: Final = 13
+OF_UNITS: Final = frozenset(
+    {"length", "distance", "mass", "force", "weight", "torque", "pressure", "speed", "stiffness"}
+)
 COMMANDS: Final = (
     'At any question: "?" explains, "back" goes to the question before, "later" leaves; '
     "every answer is kept at once."
@@ -103,7 +106,16 @@ def field_name(field: Field) -> str:
     return labels.get(field.quantity) or field.path.replace(".", ", ").replace("_", " ")
 
 
-def question_lines(field: Field, known: str = "", *, optional: bool = False) -> list[str]:
+def example_of(field: Field, system: str = "metric") -> str:
+    """Give the example of a field, in inches and pounds for who writes them."""
+    if system != "us" or field.kind not in OF_UNITS:
+        return field.example
+    return units.show(units.parse(field.example, field.kind).value, field.kind, "us", 3)
+
+
+def question_lines(
+    field: Field, known: str = "", *, optional: bool = False, system: str = "metric"
+) -> list[str]:
     """One question: where we are, what is asked, how to measure, choices or an example."""
     head = f"{field.question} of {THIRTEEN}. " if field.question else ""
     lines = [f"{head}{field.asks}", f"   {how(field)}"]
@@ -111,7 +123,7 @@ def question_lines(field: Field, known: str = "", *, optional: bool = False) -> 
         lines.append(f"   {SIDES_RULE}")
     lines += choice_lines(options(field))
     if not options(field):
-        lines.append(f"   For example: {field.example}")
+        lines.append(f"   For example: {example_of(field, system)}")
     if known:
         lines.append(f"   So far: {known}. An empty line keeps it.")
     elif optional:
@@ -166,8 +178,13 @@ def not_chosen_line(said: str, words: Sequence[str]) -> str:
     begun = [word for word in words if key and _plain(word).startswith(key)]
     if len(begun) > 1:
         return f"{_short(said)!r} could be {_or(begun)}. Give its number, or more of the word."
+    ends = [(at, word) for at, word in enumerate(words, 1) if key and _plain(word).endswith(key)]
+    meant = [at for at, word in enumerate(words, 1) if word in near(said, words, 1, 0.75)]
+    meant = [ends[0][0]] if len(ends) == 1 else meant
+    guess = f" Did you mean {meant[0]}, {words[meant[0] - 1]}?" if meant else ""
     return (
-        f"{_short(said)!r} is not one of the words for this. Give a number from 1 to {len(words)}."
+        f"{_short(said)!r} is not one of the words for this.{guess} Give a number from 1 to "
+        f"{len(words)}."
     )
 
 

@@ -27,6 +27,22 @@ class _Known:
     values: Mapping[str, float]
     words: Mapping[str, str]
     diameter: float
+    system: str = "metric"
+
+    def long(self, length: float, *, fine: bool = False) -> str:
+        """A length as it is told to this person: whole millimetres, or inches."""
+        if self.system == "us":
+            return units.show(length, "length", "us")
+        return f"{length * 1e3:.{int(fine)}f} mm"
+
+    def span(self, low: float, high: float) -> str:
+        """Two lengths as a span, the unit once."""
+        first, _, unit = self.long(low).rpartition(" ")
+        return f"{first} to {self.long(high).removesuffix(unit).strip()} {unit}"
+
+    def about(self, value: float, kind: str) -> str:
+        """A computed value to three digits."""
+        return units.show(float(f"{value:.3g}"), kind, self.system, 3)
 
 
 def lever(track: Metre, springs: Metre) -> Metre:
@@ -40,14 +56,19 @@ def outboard_share(arm: Metre, step: Metre) -> Ratio:
 
 
 def told_lines(
-    path: str, values: Mapping[str, float], words: Mapping[str, str], diameter: float = 0.0
+    path: str,
+    values: Mapping[str, float],
+    words: Mapping[str, str],
+    diameter: float = 0.0,
+    system: str = "metric",
 ) -> Lines:
     """Everything that one answer tells beside those already there.
 
     Numbers are in SI by quantity, words by path; the tyre's diameter in m is 0 while not given.
     """
     tell = _TELLERS.get(path)
-    return tell(_Known(values=values, words=words, diameter=diameter)) if tell else []
+    known = _Known(values=values, words=words, diameter=diameter, system=system)
+    return tell(known) if tell else []
 
 
 def _tyre(known: _Known) -> Lines:
@@ -63,18 +84,17 @@ def _hubs(known: _Known) -> Lines:
     if left is None or right is None:
         return []
     radius = 0.5 * (left + right)
-    lines = [f"Loaded radius: {_mm(radius)}, the lever of every pull on the shafts."]
+    lines = [f"Loaded radius: {known.long(radius)}, the lever of every pull on the shafts."]
     if known.diameter:
         gives = 0.5 * known.diameter - radius
         if gives > 0.0:
             share = gives / (0.5 * known.diameter)
-            lines.append(
-                f"The tyre gives by {_mm(gives)} ({100.0 * share:.0f} % of its radius) under load."
-            )
+            part = f"{100.0 * share:.0f} % of its radius"
+            lines.append(f"The tyre gives by {known.long(gives)} ({part}) under load.")
     near, far = radius - BELOW[1], radius - BELOW[0]
     lines.append(
-        f"Ground under a typical centre: {max(near, 0.0) * 1e3:.0f} to {_mm(max(far, 0.0))} "
-        "(a centre reaches 120 to 160 mm below the hubs: from memory)."
+        f"Ground under a typical centre: {known.span(max(near, 0.0), max(far, 0.0))} "
+        f"(a centre reaches {known.span(*BELOW)} below the hubs: from memory)."
     )
     return lines
 
@@ -83,7 +103,7 @@ def _track(known: _Known) -> Lines:
     track = known.values.get("track")
     if track is None:
         return []
-    return [f"Each tyre's centre stands {_mm(0.5 * track)} from the middle of the vehicle."]
+    return [f"Each tyre's centre stands {known.long(0.5 * track)} from the middle of the vehicle."]
 
 
 def _springs(known: _Known) -> Lines:
@@ -93,14 +113,14 @@ def _springs(known: _Known) -> Lines:
     arm = float(lever(track, springs))
     more = float(outboard_share(arm, STEP))
     return [
-        f"From spring to tyre centre it is {_mm(arm)}: the lever that bends the tube.",
+        f"From spring to tyre centre it is {known.long(arm)}: the lever that bends the tube.",
         f"Each 25 mm (1 in) further outboard would add {100.0 * more:.1f} % of bending.",
     ]
 
 
 def _girth(known: _Known) -> Lines:
     across = [
-        f"{side} {known.values[f'tube_girth_{side}'] / pi * 1e3:.1f} mm"
+        f"{side} {known.long(known.values[f'tube_girth_{side}'] / pi, fine=True)}"
         for side in ("left", "right")
         if f"tube_girth_{side}" in known.values
     ]
@@ -115,17 +135,17 @@ def _bare(known: _Known) -> Lines:
     lines = []
     if track is not None:
         rest = track - left - right
-        widest = _mm(max(rest - ENDS, 0.0))
+        bare, whole, other, ends = map(known.long, (left + right, track, rest, ENDS))
+        widest = known.long(max(rest - ENDS, 0.0))
         lines += [
-            f"Bare tube takes {_mm(left + right)} of {_mm(track)}; the rest is {_mm(rest)}.",
-            f"Ends and hubs take {_mm(ENDS)} or more (memory): {widest} at most for the centre.",
+            f"Bare tube takes {bare} of {whole}; the rest is {other}.",
+            f"Ends and hubs take {ends} or more (memory): {widest} at most for the centre.",
         ]
     if abs(left - right) > 0.02:
         longer = "left" if left > right else "right"
-        lines.append(
-            f"The {longer} tube is the longer by {_mm(abs(left - right))}: the centre sits to the "
-            f"{'right' if longer == 'left' else 'left'}."
-        )
+        other = "right" if longer == "left" else "left"
+        by = known.long(abs(left - right))
+        lines.append(f"The {longer} tube is the longer by {by}: the centre sits to the {other}.")
     return lines
 
 
@@ -138,9 +158,9 @@ def _offset(known: _Known) -> Lines:
     middle = float(setback.middle({}, {}))
     low, high = (outside + end for end in setback.band(middle))
     where = "outside" if outside >= 0.0 else "inside"
-    stands = "in the plane of" if abs(outside) < 5e-4 else f"{_mm(abs(outside))} {where}"
-    span = f"{low * 1e3:.0f} to {_mm(high)}; the bearing's place is assumed"
-    about = _mm(outside + middle)
+    stands = "in the plane of" if abs(outside) < 5e-4 else f"{known.long(abs(outside))} {where}"
+    span = f"{known.span(low, high)}; the bearing's place is assumed"
+    about = known.long(outside + middle)
     return [
         f"The tyre's centre stands {stands} the hub's face.",
         f"Against the bearing: about {about} outboard of its middle ({span}). That lever rocks it.",
@@ -151,12 +171,12 @@ def _weight(known: _Known) -> Lines:
     weight = known.values.get("axle_weight")
     if weight is None:
         return []
-    one = units.show(0.5 * weight, "weight")
+    one = known.about(0.5 * weight, "weight")
     track, springs = known.values.get("track"), known.values.get("spring_spacing")
     if track is None or springs is None or track <= springs:
         return [f"Each wheel carries about {one}."]
     moment = 0.5 * weight * float(lever(track, springs))
-    bends = units.show(moment, "torque")
+    bends = known.about(moment, "torque")
     return [f"Each wheel carries about {one}; standing, that bends the tube with {bends}."]
 
 
@@ -172,15 +192,12 @@ def _from_help(known: _Known) -> Lines:
     far = known.values.get("from_help")
     if far is None:
         return []
-    return [f"{units.show(far, 'distance')} out, what can be mended beside the track counts."]
-
-
-def _mm(length: float) -> str:
-    return f"{length * 1e3:.0f} mm"
+    out = units.show(far, "distance", known.system, 3)
+    return [f"{out} out, what can be mended beside the track counts."]
 
 
 def _both(length: float) -> str:
-    return f"{_mm(length)} ({units.show(length, 'length', 'us')})"
+    return f"{length * 1e3:.0f} mm ({units.show(length, 'length', 'us')})"
 
 
 _TELLERS: Final[Mapping[str, Callable[[_Known], Lines]]] = {

@@ -170,7 +170,7 @@ class _Desk:
         self._values: Mapping[str, float] = {
             name: datum.value for name, datum in draft.given().items()
         }
-        self._words = draft.words()
+        self._words, self._system = draft.words(), draft.system()
 
     def question(self, fields: Sequence[Field], number: int | None = None) -> Question:
         """One question out of its fields."""
@@ -217,7 +217,7 @@ class _Desk:
         )
 
     def _told(self, path: str) -> tuple[str, ...]:
-        return tuple(told_lines(path, self._values, self._words, self._across))
+        return tuple(told_lines(path, self._values, self._words, self._across, self._system))
 
 
 def _text(answer: Answer) -> str:

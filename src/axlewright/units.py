@@ -378,14 +378,6 @@ def _rounded(number: float, digits: int | None) -> str:
     return told.removesuffix(".0") if size == 2 else told
 
 
-def _to_digits(number: float, digits: int) -> str:
-    """So many significant digits; an exponent only far out: 110, not 1.1e+02."""
-    told = f"{number:.{digits}g}"
-    if "e" not in told or not 1.0 <= abs(number) < 1e9:
-        return told
-    return f"{float(told):.0f}"
-
-
 def _key(unit: str) -> str:
     """Spelling of a unit with case, blanks, dots and hyphens taken out."""
     return re.sub(r"[ .·*^-]", "", tidied(unit).replace(" per ", "/"))

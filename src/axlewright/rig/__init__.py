@@ -37,35 +37,6 @@ from axlewright.rig.fields import FIELDS, FIRST_FIELDS
 from axlewright.rig.fields_points import POINT_FIELDS, POINTS
 from axlewright.rig.finding import Finding, findings, mended_parts, stops
 from axlewright.rig.given import Given, spoken_system
-from axlewright.rig.happening import (
-    BEARINGS,
-    LOOK_STATES,
-    SIDES,
-    Body,
-    Chapter,
-    Fitted,
-    Happening,
-    Hit,
-    Job,
-    Kept,
-    LookState,
-    LookTaken,
-    Noticed,
-    OwnLimit,
-    Reading,
-    Remark,
-    TakenOff,
-    Trip,
-    Withdrawn,
-)
-from axlewright.rig.order_sheet import (
-    OrderSheet,
-    load_order_sheet,
-    order_sheet_from_text,
-    order_sheet_said,
-    order_sheet_text,
-    sheet_fields,
-)
 from axlewright.rig.part_names import PartMeant, part_meant
 from axlewright.rig.reading import FOUND, WHERE, Condition, read_rig_text
 from axlewright.rig.replaced import on_housing, stays_behind

@@ -268,7 +268,7 @@ def _settle(
 
 def _joined(rig: Rig) -> Rig:
     """The same rig, with what its taped places settle beside what was given."""
-    more = taped_lengths(rig.given, rig.words)
+    more = taped_lengths(rig.given, rig.words, None if rig.built is None else rig.built.given)
     return replace(rig, given={**more, **rig.given}) if more else rig
 
 

@@ -292,8 +292,8 @@ HELD_FIELDS: tuple[Field, ...] = (
     Field(
         path="brackets.plated",
         kind="yes",
-        asks="Have the brackets been plated?",
-        how="A second plate welded on each cheek.",
+        asks="Have the brackets on the axle been plated?",
+        how="A second plate welded on each cheek; those on the frame stay as they are.",
         example="no",
     ),
     Field(

@@ -18,11 +18,19 @@ TAPED: Final = "its taped ends"  # how such a length was given
 LEAST: Final = 0.008  # m: a bracket that would be lower than this was not meant
 
 
-def taped_lengths(given: Mapping[str, Given], words: Mapping[str, str]) -> dict[str, Given]:
-    """Quantities that the taped places settle and that were not given, by name."""
+def taped_lengths(
+    given: Mapping[str, Given],
+    words: Mapping[str, str],
+    fitted: Mapping[str, Given] | None = None,
+) -> dict[str, Given]:
+    """Quantities that the taped places settle and that were not given, by name.
+
+    ``fitted`` is what was given of the rig before changes: heights over the ground were taped on
+    its tyres, and other tyres carry axle and brackets up or down together.
+    """
     if not any(name.startswith("point_") for name in given):
         return {}
-    radius, half = _radius(given), _half_tube(given)
+    radius, half = _radius(given if fitted is None else fitted), _half_tube(given)
     found: dict[str, Given] = {}
 
     def places(name: str) -> tuple[Spot, ...]:

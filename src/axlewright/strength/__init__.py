@@ -15,7 +15,7 @@ from axlewright.strength.appraisal import (
 from axlewright.strength.assessment import DRAWS, Assessment, Comparison, assess_rig, compare
 from axlewright.strength.bent import Bent, ShaftRun, bent_after, shaft_run, standing_camber
 from axlewright.strength.breaking import breaking_rates, wear_lives
-from axlewright.strength.bulk import housing_mass, lowest_point
+from axlewright.strength.bulk import above_tubes, housing_mass, lowest_point
 from axlewright.strength.doubt import (
     Influence,
     Mover,
@@ -51,6 +51,7 @@ __all__ = [
     "Solved",
     "Wear",
     "WearPlace",
+    "above_tubes",
     "acting_doubts",
     "appraise",
     "appraise_draws",

@@ -29,3 +29,10 @@ def housing_mass(columns: Columns) -> Column:
 def lowest_point(columns: Columns) -> Column:
     """Height of the centre's underside above level ground, (n,), m."""
     return columns["radius"] - 0.5 * columns["ring_diameter"] - UNDER_RING
+
+
+def above_tubes(columns: Columns) -> Column:
+    """How far a truss stands above the tubes' upper side, (n,), m; nought without one."""
+    tube = np.maximum(columns["tube_outer_left"], columns["tube_outer_right"])
+    top = columns["truss_height"] + 0.5 * columns["truss_outer"] - 0.5 * tube
+    return np.where(columns["truss_height"] > 0.0, np.maximum(top, 0.0), 0.0)

@@ -154,23 +154,25 @@ def stations(
     return names, across
 
 
-def tube_sections(columns: Columns, side: str) -> dict[str, Column]:
+def tube_sections(columns: Columns, side: str, at: str = "") -> dict[str, Column]:
     """Section properties of one tube with its sleeve and truss.
 
     Area, second moments up and fore, torsion constant, plastic and elastic moduli up and fore;
-    each (n,), SI.
+    each (n,), SI. ``at`` "end" is beside the end forging, where sleeve and truss have stopped.
     """
     outer = columns[f"tube_outer_{side}"]
     wall = np.minimum(columns["tube_wall"], 0.499 * outer)
     inner = outer - 2.0 * wall
     sleeve = np.clip(columns[f"sleeve_wall_{side}"], 0.0, 0.499 * inner)
+    if at == "end":
+        sleeve = 0.0 * sleeve
     bore = inner - 2.0 * sleeve
     second = section.second_moment(outer, bore)
     plastic = section.plastic_modulus(outer, bore)
     area = section.area(outer, bore)
     up, plastic_up = second, plastic
     modulus_up = np.asarray(second / (0.5 * outer))
-    if "truss_bond" in columns:
+    if "truss_bond" in columns and at != "end":
         height, bond = columns["truss_height"], columns["truss_bond"]
         chord = columns["truss_outer"]
         hollow = np.maximum(chord - 2.0 * columns["truss_wall"], 0.0)

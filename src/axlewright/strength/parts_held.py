@@ -12,6 +12,10 @@ SIDES = ("left", "right")
 PLATED = 2.0  # a second plate on each cheek doubles its thickness
 FAYING = 0.20  # friction between bracket cheeks and sleeve; EN 1993-1-8 class D
 PRELOAD = 0.7  # of proof
+ULTIMATE = 1.3  # of a bolt over its proof stress; 1.25 for class 10.9 to 1.38 for 8.8, ISO 898-1
+SHEARED = 0.6  # of its ultimate, in the thread; EN 1993-1-8, table 3.4
+PITCH = 0.13  # of a bolt over its diameter
+FRAME_SIDE = "track_bar_bracket_frame"
 FACE = 0.65  # middle of the clamped ring of a bushing's sleeve over its bolt's diameter; memory
 
 
@@ -25,7 +29,7 @@ def held_rows(ledger: Ledger, columns: Columns, words: Words, housing: Housing) 
 
 
 def bracket_strength(
-    columns: Columns, words: Words, plate: Column, height: Column
+    columns: Columns, plate: Column, height: Column, *, plated: bool = False
 ) -> tuple[Column, Column]:
     """Force at the bolt that bends two cheeks, and that tears their welds, (n,), N.
 
@@ -33,7 +37,7 @@ def bracket_strength(
     cheeks' feet, bending and shear added square (Budynas and Nisbett, tables 9-1 and 9-2), to
     0.75 of the ultimate of plate, throat 0.707 of the leg.
     """
-    thick = plate * (PLATED if words["brackets.plated"] == "yes" else 1.0)
+    thick = plate * (PLATED if plated else 1.0)
     width = columns["bracket_width"]
     bends = columns["plate_yield"] * 2.0 * thick * width**2 / 4.0 / np.maximum(height, 0.01)
     throat = 0.707 * columns["weld_leg"]
@@ -52,10 +56,14 @@ def _bracket(
     force: Column,
     plate: Column,
     height: Column,
+    diameter: Column,
     times: Column | float = 1.0,
     named: str = "",
+    pull: Column | None = None,
 ) -> None:
-    bends, tears = (times * one for one in bracket_strength(columns, words, plate, height))
+    plated = words["brackets.plated"] == "yes" and part != FRAME_SIDE  # a frame's stays as it is
+    strengths = bracket_strength(columns, plate, height, plated=plated)
+    bends, tears = (times * one for one in strengths)
     boxed = "" if isinstance(times, float) else ", times what boxing to the frame adds (memory)"
     ledger.add(
         Row(
@@ -78,6 +86,39 @@ def _bracket(
         force / each(tears),
         holds=tears,
     )
+    holds = columns["plate_yield"] / bolt.hole_pressure(
+        1.0, diameter, 2.0 * plate * (PLATED if plated else 1.0)
+    )
+    ledger.add(
+        Row(
+            kind="force",
+            part=part,
+            mode=f"{named}hole ovals",
+            basis="bolt force over diameter and both cheeks against the plate's yield (Budynas and "
+            "Nisbett, ch. 8)",
+            breaks=False,
+            caveat="once its bolt has slipped; while it grips, friction carries",
+        ),
+        (force if pull is None else pull) / each(holds),
+        holds=holds,
+    )
+
+
+def _shear(ledger: Ledger, columns: Columns, name: str, force: Column, diameter: Column) -> None:
+    area = bolt.stress_area(diameter, PITCH * diameter)
+    ultimate = ULTIMATE * columns["bolt_proof"]
+    holds = SHEARED * ultimate / bolt.shear_stress(1.0, area, 2.0)
+    ledger.add(
+        Row(
+            kind="force",
+            part="bracket_bolts",
+            mode=f"the {name} bolt shears",
+            basis="two planes through the thread at 0.6 of the ultimate, EN 1993-1-8 table 3.4; "
+            "ultimate 1.3 x proof, ISO 898-1",
+        ),
+        force / each(holds),
+        holds=holds,
+    )
 
 
 def _slip(
@@ -88,7 +129,7 @@ def _slip(
     diameter: Column,
     torque: Column | None = None,
 ) -> None:
-    pitch = 0.13 * diameter
+    pitch = PITCH * diameter
     preload = PRELOAD * columns["bolt_proof"] * bolt.stress_area(diameter, pitch)
     holds = bolt.slip_resistance(preload, FAYING, 2.0)
     ratios = [force] if torque is None else [force, torque / each(FACE * diameter)]
@@ -159,9 +200,11 @@ def _arm_brackets(
     )
     height, bound = columns["arm_bracket_height"] + 0.0, housing.bound
     bends = force if kind == "radius arms" else bolt_force(bound, name, force, height)
-    _bracket(ledger, columns, words, part, bends, columns["arm_plate"], height)
+    size = columns["arm_bolt"]
+    _bracket(ledger, columns, words, part, bends, columns["arm_plate"], height, size, pull=force)
     twist = None if kind == "radius arms" else bound.torque[name]
-    _slip(ledger, columns, f"{side} arm", force, columns["arm_bolt"], twist)
+    _slip(ledger, columns, f"{side} arm", force, size, twist)
+    _shear(ledger, columns, f"{side} arm", force, size)
     inner = np.maximum(columns["arm_outer"] - 2.0 * columns["arm_wall"], 0.0)
     holds = column.critical_load(
         columns["arm_length"], columns["arm_outer"], inner, columns["rod_yield"], metals.STEEL, 1.0
@@ -187,7 +230,9 @@ def _arm_brackets(
             force,
             columns["arm_plate"],
             height,
+            size,
             named="the upper arm's ",
+            pull=housing.tension[above],
         )
     upper = [key for key in housing.tension if key in {f"upper_arm_{side}", "upper_arm"}]
     for key in upper:
@@ -230,15 +275,18 @@ def _track_bar(ledger: Ledger, columns: Columns, words: Words, housing: Housing)
         force,
         columns["track_bar_plate"],
         columns["track_bar_bracket_height"],
+        columns["track_bar_bolt"],
     )
     _bracket(
         ledger,
         columns,
         words,
-        "track_bar_bracket_frame",
+        FRAME_SIDE,
         force,
         columns["track_bar_plate"],
         columns["track_bar_frame_height"],
+        columns["track_bar_bolt"],
         times=columns["track_bar_frame_factor"],
     )
     _slip(ledger, columns, "track-bar", force, columns["track_bar_bolt"])
+    _shear(ledger, columns, "track-bar", force, columns["track_bar_bolt"])

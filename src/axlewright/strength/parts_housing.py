@@ -13,7 +13,7 @@ TUBE_BASIS = (
     "bending and torsion against the fully plastic tube, (M/Mp)^2 + (T/Tp)^2 = 1, von Mises; "
     "Mp = yield (D^3 - d^3)/6"
 )
-GUSSETED = 1.6  # end forging with gussets against one without, vertical and twist; memory
+GUSSETED = 1.6  # end forging with gussets against one without, opening and twist; memory
 
 
 def housing_rows(
@@ -28,6 +28,7 @@ def housing_rows(
 
 def _tube(ledger: Ledger, columns: Columns, words: Words, housing: Housing, side: str) -> None:
     tube = tube_sections(columns, side)
+    at_end = tube_sections(columns, side, "end")
     strength = columns["tube_yield"]
     soft = columns["softening"]
     spots = [("seat", "bends at the spring", soft), ("end", "bends beside the end forging", soft)]
@@ -41,7 +42,7 @@ def _tube(ledger: Ledger, columns: Columns, words: Words, housing: Housing, side
             ledger,
             Row(part=f"tube_{side}", mode=mode, basis=TUBE_BASIS),
             housing,
-            tube,
+            at_end if station == "end" else tube,
             strength * kept,
             station,
             side,
@@ -107,9 +108,8 @@ def _bending(
 
 
 def _forging(ledger: Ledger, columns: Columns, words: Words, housing: Housing, side: str) -> None:
-    strength = columns["forging_yield"] * columns["forging_modulus"] * columns["forging_factor"]
-    if words["forging.gussets"] == "yes":
-        strength = strength * GUSSETED
+    fore = columns["forging_yield"] * columns["forging_modulus"] * columns["forging_factor"]
+    strength = fore * (GUSSETED if words["forging.gussets"] == "yes" else 1.0)
     node = housing.place[f"end_{side}"]
     actions = housing.faces[:, :, node - 1, 1] if side == "right" else housing.faces[:, :, node, 0]
     ledger.add(
@@ -117,10 +117,11 @@ def _forging(ledger: Ledger, columns: Columns, words: Words, housing: Housing, s
             part=f"end_forging_{side}",
             mode="opens or twists at its neck",
             basis="bending and twist at the neck against its plastic section and yield "
-            "(section from memory, scaled with the tube's diameter cubed)",
+            "(section from memory, scaled with the tube's diameter cubed); gussets do nothing "
+            "fore and aft",
         ),
         actions[..., 3] / strength[:, None],
-        actions[..., 5] / strength[:, None],
+        actions[..., 5] / fore[:, None],
         actions[..., 4] / (1.15 * strength[:, None]),
         holds=strength,
     )

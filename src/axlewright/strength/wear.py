@@ -49,7 +49,7 @@ def wear_of(columns: Columns, words: Words, housing: Housing) -> tuple[Wear, ...
     out: list[Wear] = []
     root = weld_detail("load_carrying_root").category
     for side in SIDES:
-        tube = tube_sections(columns, side)
+        whole, at_end = (tube_sections(columns, side, at) for at in ("", "end"))
         spots = [
             ("joint", f"tube_joint_{side}", "weld to the centre cracks", "tube_in_casting"),
             ("end", f"end_forging_{side}", "weld to the tube cracks", "tube_to_end_forging"),
@@ -65,7 +65,7 @@ def wear_of(columns: Columns, words: Words, housing: Housing) -> tuple[Wear, ...
                 )
             )
         for station, part, mode, detail in spots:
-            actions = housing.actions(station, side)
+            actions, tube = housing.actions(station, side), at_end if station == "end" else whole
             stress = np.hypot(
                 actions[..., 3] / tube["modulus_up"][:, None],
                 actions[..., 5] / tube["modulus"][:, None],

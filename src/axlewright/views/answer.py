@@ -7,7 +7,13 @@ from math import isfinite
 
 from axlewright.rig import FIELDS, Doubt, Finding
 from axlewright.strength import Assessment, Comparison, Influence, Place, WearPlace
-from axlewright.views.compared import bulk_lines, listed, replaced_lines, worse_and_better
+from axlewright.views.compared import (
+    bulk_lines,
+    listed,
+    replaced_lines,
+    weld_lines,
+    worse_and_better,
+)
 from axlewright.views.geometry_change import geometry_lines
 from axlewright.views.named_parts import kinds_meant
 from axlewright.views.phrases import (
@@ -215,14 +221,15 @@ def after_mend_lines(assessment: Assessment) -> list[str]:
 def change_lines(comparison: Comparison, system: str = "metric") -> list[str]:
     """What a change did: what got worse as plainly as what got better."""
     names = " and ".join(change.name for change in comparison.changes)
-    worse, better = worse_and_better(comparison)
+    worse, better = worse_and_better(comparison, system)
     before, after = comparison.before.findings, comparison.after.findings
     new = tuple(each for each in after if each not in before)
     return [
         f"With {names}: {sentence(comparison.after)}",
-        f"Worse: {listed(worse)}",
-        f"Better: {listed(better)}",
+        f"Worse: {listed(worse)}.",
+        f"Better: {listed(better)}.",
         *bulk_lines(comparison, system),
+        *weld_lines(comparison),
         *geometry_lines(comparison, system),
         *replaced_lines(comparison),
         *(drive_lines(new) if new else []),

@@ -14,6 +14,14 @@ AGREE = 0.01  # front and rear may differ by this in rolling speed; common pract
 CRUISE = 80.0 / 3.6  # m/s
 
 
+def all_gearing_lines(answer: Assessment | Comparison, system: str = "metric") -> list[str]:
+    """The same of the rig as it is, and what a change adds."""
+    if not isinstance(answer, Comparison):
+        return gearing_lines(answer, system)
+    now = gearing_lines(answer.before, system)
+    return now + [line for line in gearing_lines(answer, system) if line not in now]
+
+
 def mismatch_lines(lines: Sequence[str]) -> list[str]:
     """Those of the gearing lines that nobody may miss: front and rear do not turn alike."""
     return [line for line in lines if line.startswith(DISAGREE)]

@@ -157,6 +157,8 @@ def _change() -> Schema:
                 "description": "kg, before and after; null where no scale was read",
             },
             "lowest_point": before_after("m"),
+            "above_tubes": {**before_after("m"), "description": "a truss over the tubes' top"},
+            "cautions": TEXTS,
             "handed_on": {**TEXTS, "description": "what another housing takes from the old axle"},
         }
     )

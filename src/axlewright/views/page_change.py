@@ -12,6 +12,7 @@ from axlewright.views.compared import (
     MORE,
     bulk_lines,
     replaced_lines,
+    weld_lines,
     worse_and_better,
 )
 from axlewright.views.drawing_links import ident
@@ -57,7 +58,7 @@ class ChangeWords:
 
 def change_words(comparison: Comparison, system: str = "metric") -> ChangeWords:
     """What one change does, in words."""
-    worse, better = worse_and_better(comparison)
+    worse, better = worse_and_better(comparison, system)
     after = comparison.after
     return ChangeWords(
         name=" and ".join(change.name for change in comparison.changes),
@@ -67,6 +68,7 @@ def change_words(comparison: Comparison, system: str = "metric") -> ChangeWords:
         better=_gathered(better),
         more=(
             *bulk_lines(comparison, system),
+            *weld_lines(comparison),
             *geometry_lines(comparison, system),
             *replaced_lines(comparison),
         ),

@@ -6,23 +6,7 @@ from importlib.metadata import version
 from axlewright import units
 from axlewright.rig import FIELDS, FIRST_FIELDS, SEED, Rig, point_columns, rig_from_text
 from axlewright.strength import Assessment, Comparison, Influence, Place
-from axlewright.tables import (
-    cross_joints,
-    duties,
-    endurance_curves,
-    fastener_grades,
-    fingerprint,
-    frictions,
-    hardnesses,
-    hub_bearings,
-    load_indices,
-    materials,
-    scatters,
-    severities,
-    speed_symbols,
-    splines,
-    weld_details,
-)
+from axlewright.tables import fingerprint
 from axlewright.views.answer import (
     CAUTION,
     OrderRow,
@@ -40,9 +24,10 @@ from axlewright.views.answer import (
     wear_sentence,
 )
 from axlewright.views.drawing_sheet import Flag, blank_drawing, drawing, drawing_in_words
-from axlewright.views.gearing import gearing_lines, mismatch_lines
+from axlewright.views.gearing import all_gearing_lines, mismatch_lines
 from axlewright.views.phrases import closeness, quantity
 from axlewright.views.questions import field_name
+from axlewright.views.table_sources import table_sources
 
 MOST_ASSUMPTIONS = 12
 MOST_WEAR = 4
@@ -190,7 +175,7 @@ def report_data(answer: Assessment | Comparison, system: str = "metric") -> Repo
         now.columns, rig.words, rig.tyre, flags, stops=stops, system=system, text=38.0, name="sheet"
     )
     left = now.influences[MOST_ASSUMPTIONS:]
-    gears = gearing_lines(answer, system)
+    gears = all_gearing_lines(answer, system)
     apart = mismatch_lines(gears)
     return ReportData(
         title=f"{rig.name}: {rig.axle} axle",
@@ -223,7 +208,7 @@ def report_data(answer: Assessment | Comparison, system: str = "metric") -> Repo
         answers=_answers(rig, system),
         cautions=CAUTIONS,
         bases=_bases(now),
-        table_sources=_table_sources(),
+        table_sources=table_sources(),
         origin=_origin(now, compared),
     )
 
@@ -370,17 +355,6 @@ def _bases(assessment: Assessment) -> tuple[Told, ...]:
         Told(what="; ".join(labels), value=mode, source=basis)
         for (mode, basis), labels in out.items()
     )
-
-
-def _table_sources() -> tuple[str, ...]:
-    """What was read for the tables that an answer stands on."""
-    asked = (
-        *(materials, hardnesses, fastener_grades, frictions, splines, cross_joints, hub_bearings),
-        *(weld_details, endurance_curves, scatters, severities, duties, load_indices),
-        speed_symbols,
-    )
-    read = {row.origin.source for table in asked for row in table().values()}
-    return tuple(sorted(each.title for each in read if each.kind not in {"memory", "practice"}))
 
 
 def _origin(assessment: Assessment, compared: Comparison | None) -> tuple[Told, ...]:

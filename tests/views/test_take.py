@@ -12,8 +12,9 @@ from axlewright.actions import carrying_of
 from axlewright.rig import load_rig, rig_from_text
 from axlewright.strength import assess_rig, kind_of
 from axlewright.views import take_data
+from axlewright.views.in_units import in_units
 from axlewright.views.take_limits import axle_limits
-from axlewright.views.take_lists import on_ground, torque_lines
+from axlewright.views.take_lists import torque_lines
 from axlewright.views.take_rods import RATIO, explained, rods
 
 RIGS = Path(__file__).parents[2] / "examples" / "rigs"
@@ -212,8 +213,8 @@ def test_more_weight_than_two_tyres_may_carry_is_said():
 
 def test_distances_in_sentences_follow_the_reader():
     # 5 km is 3.1 mi, 20 m is 66 ft: exact inch, NIST SP 811.
-    assert on_ground("after 5 km") == "after 5 km"
-    assert on_ground("after 5 km, 20 m", "us") == "after 3 mi, 70 ft"
+    assert in_units("after 5 km") == "after 5 km"
+    assert in_units("after 5 km, 20 m", "us") == "after 3 mi, 70 ft"
 
 
 def test_the_turns_from_lock_to_lock_give_the_ratio(heron):

@@ -134,7 +134,7 @@ def test_a_pull_on_a_string_is_told_with_its_radius(visitor, bay, slug):
 def test_the_slope_of_the_floor_is_taken_off_and_told(visitor, bay, slug):
     answer = take(visitor, slug, "camber", "0.9 deg", side="left", slope="0.3 deg")
     told = plain(visitor.get(answer.headers["location"]))
-    assert "less the slope of 0.300 deg" in told
+    assert "less the slope of 0.3 deg" in told
     assert kept(bay, slug)[0].value == pytest.approx(0.6 * 0.017453292519943295)
 
 

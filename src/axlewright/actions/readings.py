@@ -285,7 +285,7 @@ def _echo(asked: Procedure, reading: Reading) -> str:
         torque = units.show(reading.value, "torque")
         told += f"; pulled at {units.echo(units.parse(radius, 'length'))}: {torque}"
     if reading.corrected:
-        told += f"; less the slope of {units.show(-reading.corrected, 'angle')}"
+        told += f"; less the slope of {units.show(-reading.corrected, 'angle', digits=2)}"
     if asked.asks_bearing:
         told += f"; bearing play {reading.bearing}"
     return f"{told}. Here {asked.sign}."

@@ -196,7 +196,7 @@ def look(
         if key is None or ends is None:
             looks = log.wanted(slug, list_ or "before_trip")
             stops = _stops(log.drive(slug))
-            _tell(entry, "looks", looks, [*stops, *wanted_look_lines(looks)])
+            _tell(entry, "looks", looks, [*stops, *wanted_look_lines(looks, entry.units)])
             return STOPPED if stops else 0
         taken = LookTaken(
             occasion="shimmy" if key.startswith("shimmy.") else "",
@@ -272,7 +272,7 @@ def reading(
         if not values:
             asked, steps = log.procedure(quantity)
             told = ProcedureTold(procedure=asked, steps=steps)
-            _tell(entry, "procedure", told, procedure_lines(asked, steps))
+            _tell(entry, "procedure", told, procedure_lines(asked, steps, entry.units))
             return 0
         taken = take_reading(
             log,

@@ -233,8 +233,8 @@ def shimmy(
         if answers:
             log.enter(slug, noticed_of(answers), **entry.said())
         stands = log.sheet(slug)
-        asked = [] if stands.noticed else shimmy_question_lines()
-        first, *rest = sheet_lines(stands)
+        asked = [] if stands.noticed else shimmy_question_lines(entry.units)
+        first, *rest = sheet_lines(stands, entry.units)
         stops = [each for each in _stops(log.drive(slug)) if "a shake of the steering" not in each]
         _tell(entry, "shimmy", stands, [first, *stops, *rest, *asked])
         return STOPPED if stands.still or stops else 0
@@ -292,7 +292,7 @@ def drive(
 
     with _opened(where) as log:
         told = log.drive(log.rig(rig), beside_the_track=beside_the_track)
-        _tell(where, "drive", told, drive_answer_lines(told))
+        _tell(where, "drive", told, drive_answer_lines(told, where.units))
         return STOPPED if told.state == "stop" else 0
 
 

@@ -8,10 +8,10 @@ from axlewright import units
 from axlewright.rig import Kept, Noticed
 from axlewright.tables import look_stops, looks_beyond
 from axlewright.upkeep import OFF_CENTRE, WantedLook
+from axlewright.views.in_units import in_units
 from axlewright.views.log import happened, wanted_look_lines
 from axlewright.views.look_words import last_hit
 from axlewright.views.off_centre_words import OffCentre
-from axlewright.views.take_lists import on_ground
 from axlewright.views.take_rods import RATIO, Rod
 
 STAND: Final = "Stop where it is safe, engine off, both ends chocked. Nobody goes under."
@@ -68,7 +68,7 @@ def hit_words(
             and (hit is None or each.order > hit.order)
         ),
         beyond=tuple(
-            (on_ground(each.cause, system), on_ground(each.look, system))
+            (in_units(each.cause, system), in_units(each.look, system))
             for each in beyond
             if each.axle in {axle, "both"}
         ),
@@ -85,7 +85,7 @@ def hit_lines(
         lines += ["Does what is seen explain what is felt?", *(f"  {one}" for one in told.lines)]
         lines += ["What else it can be, the dangerous first:"]
         lines += [f"  {place}. {cause}: {look}" for place, (cause, look) in enumerate(beyond, 1)]
-    return [*lines, "Now look:", *wanted_look_lines(wanted)]
+    return [*lines, "Now look:", *wanted_look_lines(wanted, system)]
 
 
 def _sum(kept: Kept) -> SumWords:

@@ -5,9 +5,11 @@ from typing import Final
 
 import numpy as np
 
+from axlewright import units
 from axlewright.decide import LEAVE, Choice, Decision
 from axlewright.rig import Column
 from axlewright.views.decision_money import about, band_of, mean, money, money_span, share_of_ten
+from axlewright.views.in_units import in_units
 from axlewright.views.phrases import kind_name, quantity, span
 
 WELDING: Final = (
@@ -113,9 +115,9 @@ def _facts(decision: Decision, choice: Choice, leave: Choice, system: str) -> li
     ]
     if option.weld_class:
         heat = f"{1e3 * option.heat.low:.1f} to {1e3 * option.heat.high:.1f} mm"
-        if system == "us":
+        if units.SYSTEMS[system]["length"] == "in":
             heat = span(option.heat.low, option.heat.high, "length", system, 1)
-        check = f"{option.check[:1].upper()}{option.check[1:]}"
+        check = in_units(f"{option.check[:1].upper()}{option.check[1:]}", system)
         pulled = f"Heat may pull a tube's end by {heat}"
         facts.append(("Weld", f"{option.weld_class}. {pulled}. {check}. {WELDING}"))
     return [(name, text) for name, text in facts if text]

@@ -29,6 +29,8 @@ from axlewright.upkeep import (
     Verdict,
     WantedLook,
 )
+from axlewright.views.in_units import in_units
+from axlewright.views.phrases import to_doubt
 
 HEAD = {
     "stop": "STOP: do not drive.",
@@ -40,33 +42,33 @@ HEAD = {
 SUPPORT = "Decision support, not a certificate; the maker's manual and local law come first."
 
 
-def drive_answer_lines(drive: Drive) -> list[str]:
+def drive_answer_lines(drive: Drive, system: str = "metric") -> list[str]:
     """May I drive: the answer first, then every reason."""
     lines = [f"May I drive? {HEAD[drive.state]}"]
     lines.append(f"{drive.looked} of {drive.wanted} looks are there and of use.")
     for each in drive.reasons:
         lines.append(f"  {each.state.upper()}: {each.what}: {each.why}")
-        lines.append(f"      {each.do}")
+        lines.append(in_units(f"      {each.do}", system))
     return [*lines, SUPPORT]
 
 
-def wanted_look_lines(looks: Sequence[WantedLook]) -> list[str]:
+def wanted_look_lines(looks: Sequence[WantedLook], system: str = "metric") -> list[str]:
     """A list of looks, each with how to look and what each end means."""
     lines = []
     for number, each in enumerate(looks, 1):
         lines.append(f"{number}. {each.title}  [{each.key}]")
         lines.append(f"   {each.how}")
         lines += [f"   {state.upper()}: {told}" for state, told in each.ends.items()]
-    return lines
+    return [in_units(line, system) for line in lines]
 
 
 def limit_words(shown: LimitShown, kind: str, system: str) -> str:
     """A limit with its scope and source, as it is always shown."""
     ends = []
     if not isinf(shown.low):
-        ends.append(f"at least {units.show(shown.low, kind, system)}")
+        ends.append(f"at least {units.show(shown.low, kind, system, 3)}")
     if not isinf(shown.high):
-        ends.append(f"at most {units.show(shown.high, kind, system)}")
+        ends.append(f"at most {units.show(shown.high, kind, system, 3)}")
     state = f", {shown.status}" if shown.status not in {"read", "given"} else ""
     return f"{' and '.join(ends)} (for {shown.scope}; {shown.source}{state})"
 
@@ -109,13 +111,13 @@ def due_lines(dues: Sequence[Due], system: str) -> list[str]:
         told = "; ".join([*parts, last])
         lines.append(f"{each.state.upper()}: {each.title} ({told})  [{each.key}]")
         if each.state in {"due", "never recorded"}:
-            lines.append(f"    {each.note}")
+            lines.append(in_units(f"    {each.note}", system))
     return lines
 
 
-def sheet_lines(sheet: Sheet) -> list[str]:
+def sheet_lines(sheet: Sheet, system: str = "metric") -> list[str]:
     """Sheet after a shake: what to do when it happens first of all."""
-    lines = [FIRST_LINE]
+    lines = [in_units(FIRST_LINE, system)]
     if sheet.still:
         lines.append(
             "STOP: it may still be there. Do not drive, and do not try to bring it on; a cure is "
@@ -132,8 +134,8 @@ def sheet_lines(sheet: Sheet) -> list[str]:
         lines.append(f"  {each.check.title} [{each.check.key}]: {told}")
     if sheet.next is not None:
         lines += [
-            f"Next: {sheet.next.title}. {sheet.next.how}",
-            f"    {sheet.next.finding}".rstrip(),
+            in_units(f"Next: {sheet.next.title}. {sheet.next.how}", system),
+            in_units(f"    {sheet.next.finding}".rstrip(), system),
         ]
     return lines
 
@@ -204,10 +206,12 @@ def reading_shown(reading: Reading, system: str) -> tuple[str, str]:
     """Value and doubt in the unit that was read; a pull on a radius is told as its torque."""
     own = reading.unit in units.known(reading.kind)
     unit = reading.unit if own else system
-    value, doubt = (
-        units.show(each, reading.kind, unit) for each in (reading.value, 2.0 * reading.standard)
+    doubt = 2.0 * reading.standard
+    name = unit if own else units.SYSTEMS[system][reading.kind]
+    value, within = (
+        f"{to_doubt(each, doubt, reading.kind, unit)} {name}" for each in (reading.value, doubt)
     )
-    return value, doubt
+    return value, within
 
 
 def _at(part: str, side: str) -> str:

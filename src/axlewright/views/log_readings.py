@@ -6,7 +6,9 @@ from axlewright import units
 from axlewright.rig import Component, Fitment
 from axlewright.tables import Procedure, ProcedureStep, instrument, shimmy_questions
 from axlewright.upkeep import Carried, Past, ReadingTaken
+from axlewright.views.in_units import in_units
 from axlewright.views.log import verdict_lines
+from axlewright.views.phrases import to_doubt
 
 
 def procedure_list_lines(procedures: Sequence[Procedure]) -> list[str]:
@@ -14,7 +16,9 @@ def procedure_list_lines(procedures: Sequence[Procedure]) -> list[str]:
     return [f"{each.key}: {each.title}" for each in procedures]
 
 
-def procedure_lines(asked: Procedure, steps: Sequence[ProcedureStep]) -> list[str]:
+def procedure_lines(
+    asked: Procedure, steps: Sequence[ProcedureStep], system: str = "metric"
+) -> list[str]:
     """How a reading is taken: what first, the picture, the steps, what people get wrong."""
     sides = " and ".join(each for each in asked.sides if each)
     lines = [
@@ -24,7 +28,7 @@ def procedure_lines(asked: Procedure, steps: Sequence[ProcedureStep]) -> list[st
         f"Picture: {asked.sketch}",
     ]
     for each in steps:
-        lines.append(f"{each.step}. {each.do}")
+        lines.append(in_units(f"{each.step}. {each.do}", system))
         if each.caution:
             lines.append(f"   CAUTION: {each.caution}")
     tools = ", ".join(f"{instrument(key).label} [{key}]" for key in asked.instruments)
@@ -45,11 +49,10 @@ def reading_lines(taken: ReadingTaken, system: str = "metric") -> list[str]:
         lines += [f"  Is that right? {doubt.problem}. {doubt.ask}"]
     if not taken.number:
         return [*lines, "Not kept. Say it again as it is, or with --sure."]
-    low, high = (units.show(end, kind, system) for end in known.band)
-    lines.append(
-        f"Kept as {taken.number}: {units.show(known.mean, kind, system)}, "
-        f"95 times in 100 between {low} and {high}."
-    )
+    half, unit = 0.5 * (known.band[1] - known.band[0]), units.SYSTEMS[system][kind]
+    ends = (known.mean, *known.band)
+    mean, low, high = (f"{to_doubt(end, half, kind, system)} {unit}" for end in ends)
+    lines.append(f"Kept as {taken.number}: {mean}, 95 times in 100 between {low} and {high}.")
     if not taken.judged:
         lines.append("  NOT JUDGED: no limit is known here. Give the manual's with `log limit`.")
     stops = any(each.state == "stop" for each in taken.objections)
@@ -106,12 +109,17 @@ def past_lines(past: Past, system: str = "metric") -> list[str]:
     return lines
 
 
-def shimmy_question_lines() -> list[str]:
-    """Questions about a shake, each with the words that answer it."""
+def shimmy_question_lines(system: str = "metric") -> list[str]:
+    """Questions about a shake, each with the words that answer it and what they are abroad."""
+
+    def told(word: str) -> str:
+        there = in_units(word, system)
+        return word if there == word else f"{word} ({there})"
+
     return [
         "From memory alone, nothing is tried out:",
         *(
-            f"  {each.key}: {each.question} {' | '.join(each.answers)}"
+            f"  {each.key}: {each.question} {' | '.join(map(told, each.answers))}"
             for each in shimmy_questions().values()
         ),
     ]

@@ -16,8 +16,8 @@ from axlewright.upkeep import (
     settles,
     where_of,
 )
+from axlewright.views.in_units import in_units
 from axlewright.views.log import due_lines
-from axlewright.views.take_lists import on_ground
 
 LISTS: Final[Mapping[str, str]] = {
     "before_trip": "Before a trip",
@@ -141,7 +141,7 @@ def drive_words(drive: Drive, system: str = "metric", *, slowly: bool = False) -
     others = tuple(each for each in drive.reasons if each.state not in {"stop", "not looked at"})
     return DriveWords(
         state=drive.state,
-        head=on_ground((BESIDE if slowly else HEADS)[drive.state], system),
+        head=in_units((BESIDE if slowly else HEADS)[drive.state], system),
         stops=stop_words(drive),
         reasons=others,
         missing=tuple(each.what for each in drive.reasons if each.state == "not looked at"),
@@ -171,10 +171,10 @@ def look_cards(
     return tuple(
         LookCard(
             key=each.key,
-            title=on_ground(each.title, system),
-            how=on_ground(each.how, system),
+            title=in_units(each.title, system),
+            how=in_units(each.how, system),
             ends=tuple(
-                EndWords(state=state, sent=sent, said=said, means=on_ground(means, system))
+                EndWords(state=state, sent=sent, said=said, means=in_units(means, system))
                 for state, sent, said in ENDS
                 for means in [each.ends[state]]
             ),
@@ -254,7 +254,7 @@ def due_words(dues: Sequence[Due], system: str = "metric") -> tuple[DueWords, ..
                 kind=each.kind,
                 state=each.state,
                 told=line.partition(" (")[2].rpartition(")")[0],
-                note=on_ground(each.note, system),
+                note=in_units(each.note, system),
             )
         )
     return tuple(told)

@@ -2,13 +2,14 @@
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
-from math import floor, isinf, log10
+from math import isinf
 from typing import Final
 
 from axlewright import units
 from axlewright.tables import Procedure, instrument
 from axlewright.upkeep import LimitShown, PastReading, ReadingTaken, Verdict, Worth
 from axlewright.views.log import limit_words
+from axlewright.views.phrases import to_doubt
 
 GROUPS: Final[Mapping[str, str]] = {
     "play": "Is anything loose?",
@@ -127,12 +128,8 @@ def _read(worth: Worth, kind: str, system: str) -> str:
 
 
 def _figure(value: float, worth: Worth, kind: str, system: str) -> str:
-    """Number in the reader's unit, to the second digit of its doubt (JCGM 100, 7.2.6)."""
-    size = units.known(kind)[units.SYSTEMS[system][kind]]
-    doubt = (worth.band[1] - worth.band[0]) / 2.0 / size
-    digits = max(0, 1 - floor(log10(doubt))) if doubt > 0.0 else 3
-    told = f"{value / size:.{digits}f}"
-    return told.removeprefix("-") if float(told) == 0.0 else told
+    """Number in the reader's unit, to the second digit of its doubt."""
+    return to_doubt(value, 0.5 * (worth.band[1] - worth.band[0]), kind, system)
 
 
 def state_of_all(judged: Sequence[Verdict]) -> str:

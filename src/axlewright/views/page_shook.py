@@ -7,6 +7,7 @@ from typing import Final
 from axlewright.rig import Job, Kept, LookTaken, Noticed
 from axlewright.tables import shimmy_questions
 from axlewright.upkeep import FIRST_LINE, CheckDone, Sheet
+from axlewright.views.in_units import in_units
 from axlewright.views.log import happened
 
 STAGES: Final[Mapping[str, str]] = {
@@ -35,6 +36,13 @@ class ShookQuestion:
     why: str
     answers: tuple[str, ...]
     said: str
+    shown: tuple[str, ...]
+    told: str
+
+    @property
+    def choices(self) -> tuple[tuple[str, str], ...]:
+        """Each answer as it is kept, and as it is shown in the reader's units."""
+        return tuple(zip(self.answers, self.shown, strict=True))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,19 +82,21 @@ def shook_page(sheet: Sheet, history: Sequence[Kept], system: str) -> ShookPage:
     """The sheet with its evidence, the latest last."""
     body = sheet.noticed.body if sheet.noticed is not None else None
     said = dict(body.answers) if isinstance(body, Noticed) else {}
-    checks = [_check(at, one, sheet) for at, one in enumerate(sheet.checks, 1)]
+    checks = [_check(at, one, sheet, system) for at, one in enumerate(sheet.checks, 1)]
     stage_of = {one.check.key: one.check.stage for one in sheet.checks}
     return ShookPage(
-        first_line=FIRST_LINE,
+        first_line=in_units(FIRST_LINE, system),
         still=sheet.still,
         noticed="" if sheet.noticed is None else f"{sheet.noticed.on}",
         questions=tuple(
             ShookQuestion(
                 key=one.key,
                 asks=one.question,
-                why=one.why,
+                why=in_units(one.why, system),
                 answers=one.answers,
                 said=said.get(one.key, ""),
+                shown=tuple(in_units(word, system) for word in one.answers),
+                told=in_units(said.get(one.key, ""), system),
             )
             for one in sorted(shimmy_questions().values(), key=lambda one: one.rank)
         ),
@@ -103,15 +113,15 @@ def shook_page(sheet: Sheet, history: Sequence[Kept], system: str) -> ShookPage:
     )
 
 
-def _check(number: int, one: CheckDone, sheet: Sheet) -> ShookCheck:
+def _check(number: int, one: CheckDone, sheet: Sheet, system: str) -> ShookCheck:
     check, kept = one.check, one.kept
     look = kept.body if kept is not None else None
     return ShookCheck(
         key=check.key,
         number=number,
         title=check.title,
-        how=check.how,
-        finding=check.finding,
+        how=in_units(check.how, system),
+        finding=in_units(check.finding, system),
         state=look.state if isinstance(look, LookTaken) else "",
         when="" if kept is None else f"{kept.on}",
         note="" if kept is None else kept.note,

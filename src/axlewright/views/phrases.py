@@ -207,6 +207,20 @@ def _distance(metres: float, unit: str) -> str:
     return f"{float(f'{number:.2g}'):,.0f} {unit}"
 
 
+def to_doubt(value: float, doubt: float, kind: str, unit: str = "metric") -> str:
+    """A number in a unit or system, unit left out, to the second digit of its doubt.
+
+    References
+    ----------
+    jcgm100, 7.2.6
+    """
+    size = units.known(kind)[units.SYSTEMS[unit][kind] if unit in units.SYSTEMS else unit]
+    within = doubt / size
+    digits = max(0, 1 - floor(log10(within))) if within > 0.0 else 3
+    told = f"{value / size:.{digits}f}"
+    return told.removeprefix("-") if float(told) == 0.0 else told
+
+
 def span(low: float, high: float, kind: str, system: str = "metric", digits: int = 3) -> str:
     """Two ends of a quantity, the unit once."""
     ends = [quantity(end, kind, system, digits) for end in (low, high)]

@@ -47,6 +47,10 @@ NAMES: Final[dict[str, str]] = {
 HOWS: Final[dict[str, str]] = {
     "rig.condition": "1 lists them here, one by one. If nobody has looked, 3 is an answer too.",
 }
+ON_PAPER: Final[dict[str, str]] = {
+    "rig.condition": "List each at the end of this sheet; or say that nothing is, or that nobody "
+    "has looked.",
+}
 # Why it is asked, for those who type a question mark.
 REASONS: Final[dict[int, str]] = {
     1: "Arms, leaves and coils decide where forces enter the tube, and where it bends.",
@@ -131,9 +135,9 @@ def question_lines(
     return lines
 
 
-def how(field: Field) -> str:
-    """How to measure or look, for someone who answers here and not in a file."""
-    return HOWS.get(field.path, field.how)
+def how(field: Field, *, paper: bool = False) -> str:
+    """How to measure or look, for someone who answers here, or on paper, and not in a file."""
+    return (ON_PAPER if paper else HOWS).get(field.path, field.how)
 
 
 def options(field: Field) -> tuple[str, ...]:

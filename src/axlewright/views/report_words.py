@@ -26,7 +26,7 @@ from axlewright.views.answer import (
 from axlewright.views.drawing_sheet import Flag, blank_drawing, drawing, drawing_in_words
 from axlewright.views.gearing import all_gearing_lines, mismatch_lines
 from axlewright.views.phrases import closeness, quantity
-from axlewright.views.questions import field_name
+from axlewright.views.questions import field_name, how
 from axlewright.views.table_sources import table_sources
 
 MOST_ASSUMPTIONS = 12
@@ -242,7 +242,7 @@ def sheet_data(axle: str = "front") -> SheetData:
             Question(
                 number=number,
                 asks=field.asks,
-                how=field.how,
+                how=how(field, paper=True),
                 example=field.example,
                 choices=field.choices or (("yes", "no") if field.kind == "yes" else ()),
             )

@@ -7,8 +7,8 @@ from typing import Final
 from axlewright import units
 from axlewright.swap import QUESTIONS, Band, Plan, Progress, TorqueLine, missing_values
 from axlewright.tables import Task
+from axlewright.views.in_units import in_units
 from axlewright.views.phrases import plain, quantity
-from axlewright.views.take_lists import on_ground
 
 SWAP_CAUTION: Final = (
     "Decision support, not a certificate. The makers' manuals, local law and licensed practice "
@@ -111,7 +111,7 @@ def plan_words(plan: Plan, system: str = "metric", progress: Progress | None = N
             f"{each.title}{f' ({each.note})' if each.note else ''}" for each in plan.measures
         ],
         looks=[[each.key, each.title, each.how] for each in plan.looks],
-        due=[on_ground(line, system) for line in _due(plan)],
+        due=[in_units(line, system) for line in _due(plan)],
         tools=_gathered(task.tools for task in plan.work.tasks),
         consumables=_gathered(task.consumables for task in plan.work.tasks),
         caution=SWAP_CAUTION,
@@ -272,7 +272,7 @@ def _step(plan: Plan, place: int, system: str, progress: Progress) -> StepWords:
     return StepWords(
         number=place + 1,
         key=task.key,
-        title=on_ground(task.title, system),
+        title=in_units(task.title, system),
         stage=task.stage,
         clock=f"{_clock(slot.start)}–{_clock(slot.end)}",
         takes=f"{low / 60:.0f} to {high / 60:.0f} min",
@@ -281,8 +281,8 @@ def _step(plan: Plan, place: int, system: str, progress: Progress) -> StepWords:
         moves=moves,
         under=task.under,
         gate=task.gate,
-        do=on_ground(task.do, system),
-        caution=on_ground(task.caution, system),
+        do=in_units(task.do, system),
+        caution=in_units(task.caution, system),
         photo=task.photo,
         must=task.photo_must,
         lifts=_lifts(plan, task, system),

@@ -21,6 +21,7 @@ from axlewright.views.answer import (
 )
 from axlewright.views.carry import CarryLine, carry_data
 from axlewright.views.drawing_sheet import drawing
+from axlewright.views.in_units import in_units
 from axlewright.views.look_words import LEADS, LISTS
 from axlewright.views.report_words import Told, flags_of
 from axlewright.views.take_limits import Limits, axle_limits
@@ -29,7 +30,6 @@ from axlewright.views.take_lists import (
     SpareLine,
     ToeTable,
     TorqueLine,
-    on_ground,
     repair_cards,
     toe_table,
     torque_lines,
@@ -164,7 +164,7 @@ def take_data(
         ),
         looks=_looks(rig.axle, system),
         lists=_lists(assessment, system, met),
-        once_more=on_ground("Look once more after 5 km.", system),
+        once_more=in_units("Look once more after 5 km.", system),
         before_driving=BEFORE_DRIVING,
         arithmetic=arithmetic(assessment, system),
         torques=torque_lines(assessment, system),
@@ -214,11 +214,11 @@ def _looks(axle: str, system: str) -> tuple[LookWords, ...]:
         LookWords(
             key=look.key,
             title=look.title,
-            how=on_ground(look.how, system),
-            go=on_ground(look.go, system),
-            watch=on_ground(look.watch, system),
-            fix=on_ground(look.fix, system),
-            stop=on_ground(look.stop, system),
+            how=in_units(look.how, system),
+            go=in_units(look.go, system),
+            watch=in_units(look.watch, system),
+            fix=in_units(look.fix, system),
+            stop=in_units(look.stop, system),
         )
         for look in mine
     )
@@ -238,12 +238,12 @@ def _lists(
             looks=tuple(
                 LookWords(
                     key=each.key,
-                    title=on_ground(each.title, system),
-                    how=on_ground(each.how, system),
-                    go=on_ground(each.ends["go"], system),
-                    watch=on_ground(each.ends["watch"], system),
-                    fix=on_ground(each.ends["fix before trip"], system),
-                    stop=on_ground(each.ends["stop"], system),
+                    title=in_units(each.title, system),
+                    how=in_units(each.how, system),
+                    go=in_units(each.ends["go"], system),
+                    watch=in_units(each.ends["watch"], system),
+                    fix=in_units(each.ends["fix before trip"], system),
+                    stop=in_units(each.ends["stop"], system),
                 )
                 for each in wanted_looks(occasion, rig.axle, rig.words, met)
             ),

@@ -1,6 +1,5 @@
 """Lists to take along: torque lines, toe at this tyre, spares, repair cards."""
 
-import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from math import radians
@@ -11,6 +10,7 @@ from axlewright.physics import bolt, steering
 from axlewright.rig import doubts
 from axlewright.strength import Assessment, kind_of
 from axlewright.tables import card_of, card_steps, cards, friction, troubles
+from axlewright.views.in_units import in_units
 from axlewright.views.phrases import plain, quantity, short_name
 
 CLAMP: Final = 0.7  # of proof, as the checks of slipping brackets take it
@@ -203,27 +203,6 @@ def cards_of(axle: str, words: Mapping[str, str]) -> tuple[str, ...]:
     )
 
 
-def on_ground(text: str, system: str = "metric") -> str:
-    """Distances inside a sentence of a table in the reader's units, to one digit.
-
-    Examples
-    --------
-    >>> on_ground("after 20 m, then every 1,000 km", "us")
-    'after 70 ft, then every 600 mi'
-    """
-    if units.SYSTEMS[system]["distance"] == "km":
-        return text
-    far, near = units.SYSTEMS[system]["distance"], "ft"
-
-    def said(found: re.Match[str]) -> str:
-        number = float(found[1].replace(",", ""))
-        if found[2] == "km":
-            return f"{plain(1e3 * number / units.known('distance')[far], 1)} {far}"
-        return f"{plain(number / units.known('length')[near], 1)} {near}"
-
-    return re.sub(r"\b(\d{1,3}(?:,\d{3})+|\d+) (km|m)\b", said, text)
-
-
 def _leading(assessment: Assessment) -> list[tuple[str, str]]:
     """Kinds of the leading parts of both orders, each with its name in words, once."""
     places = [
@@ -270,13 +249,13 @@ def card_words(key: str, names: list[str], system: str) -> CardWords:
         tools=card.tools if card.serves else "",
         materials=card.materials if card.serves else "",
         steps=tuple(
-            CardStepWords(do=on_ground(step.do, system), caution=on_ground(step.caution, system))
+            CardStepWords(do=in_units(step.do, system), caution=in_units(step.caution, system))
             for step in card_steps().values()
             if step.card == key
         ),
         after=after,
         limits=card.limits,
-        next_look=on_ground(card.next_look, system),
+        next_look=in_units(card.next_look, system),
         never=card.never,
         record=card.record,
     )

@@ -13,6 +13,7 @@ from axlewright.rig import load_change, load_rig, rig_from_text
 from axlewright.rig.fields import FIRST_FIELDS
 from axlewright.strength import assess_rig, compare
 from axlewright.views.answer import order_rows, sentence, wear_rows
+from axlewright.views.questions import how
 from axlewright.views.report_words import CAUTIONS, flags_of, report_data, sheet_data
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
@@ -222,9 +223,10 @@ def test_the_sheet_asks_all_thirteen_questions(axle):
     asked = [field for field in FIRST_FIELDS if field.axle in {"both", axle}]
     for field in asked:
         assert squeezed(field.asks) in text
-        assert squeezed(field.how) in text
+        assert squeezed(how(field, paper=True)) in text
         for choice in field.choices:
             assert squeezed(choice) in text
+    assert "[[" not in text, "paper has no file"
     assert (squeezed("Can the hubs be unlocked?") in text) == (axle == "front")
     numbers = {question.number for question in sheet_data(axle).questions}
     assert numbers == set(range(1, 14))

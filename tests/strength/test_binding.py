@@ -19,7 +19,7 @@ from axlewright.rig import (
     point_columns,
     rig_from_text,
 )
-from axlewright.strength import appraise, assess_rig
+from axlewright.strength import appraise, appraise_draws, assess_rig
 from axlewright.strength.binding import HELD
 from axlewright.strength.wear import wear_of
 from geometry.cases import HOME, demo
@@ -209,6 +209,26 @@ def test_rods_that_leave_the_axle_free_pull_on_nothing_and_it_is_told(wrong, dra
     assert all(pull == 0.0 for pull in held(found.point).values())
     assert any("tape arms and track bar again" in each for each in found.not_judged)
     assert not any("tape arms" in each for each in assess_rig(four(), draws=0).not_judged)
+
+
+def test_a_rod_that_fits_only_by_tearing_its_bushings_pulls_on_nothing_and_it_is_told():
+    # As in `travel`: two bushings give 25 mm and no more (memory).
+    torn = assess_rig(four(longer='arm_left = "150 mm"\nupper_arm_left = "-90 mm"'), draws=0)
+    assert torn.point.housing.bound.torn
+    assert all(pull == 0.0 for pull in held(torn.point).values())
+    assert any("fit only by tearing a bushing" in each for each in torn.not_judged)
+    tight = assess_rig(four(longer='arm_left = "20 mm"'), draws=0)
+    assert max(map(abs, held(tight.point).values())) > 3e3
+    assert not any("tearing" in each for each in tight.not_judged)
+
+
+def test_rods_that_hardly_hold_the_axle_do_not_hang_on_the_block():
+    wrong = lines("arm", *LOWER, ".left") + lines("upper_arm", *LOWER, ".left")
+    rig = four(points=wrong)
+    point = appraise(point_columns(rig), rig.words)
+    whole, parts = (appraise_draws(rig, point, 96, block=block) for block in (96, 16))
+    np.testing.assert_array_equal(whole.margin, parts.margin)
+    np.testing.assert_array_equal(whole.life, parts.life)
 
 
 PLACE = st.tuples(st.integers(-900, 900), st.integers(0, 700), st.integers(150, 900))

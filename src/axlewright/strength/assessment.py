@@ -103,7 +103,7 @@ def assess_rig(
         remembered=_remembered(rig, point, drawn, acting, order),
         severities=severity_moves(point),
         findings=findings(rig),
-        not_judged=_not_judged(rig, loose=point.housing.bound.loose),
+        not_judged=_not_judged(rig, point),
         after_mend=_after_mend(order),
         doubts=len(assumed(rig)),
     )
@@ -152,7 +152,8 @@ def _remembered(
     return remembered_shares(rig, point, drawn, acting, [place.kind for place in order[:most]])
 
 
-def _not_judged(rig: Rig, *, loose: bool) -> tuple[str, ...]:
+def _not_judged(rig: Rig, point: Appraised) -> tuple[str, ...]:
+    bound = point.housing.bound
     pivots = "kingpin" if rig.words["kingpin.kind"] == "kingpins" else "ball joint"
     never = ["hub play", "cracks under paint", "brake hoses"]
     if rig.axle == "front":
@@ -160,9 +161,14 @@ def _not_judged(rig: Rig, *, loose: bool) -> tuple[str, ...]:
     never.append("gear wear (it hangs on oil, backlash and pattern)")
     if has_track_bar(rig.words):
         never.append("the frame rail behind the track bar's bracket")
-    if loose:
+    if bound.loose:
         never.append(
             "arms that pull on each other (as told their ends leave the axle free to turn: tape "
             "arms and track bar again)"
+        )
+    if bound.torn:
+        never.append(
+            "arms that pull on each other (as told they fit only by tearing a bushing: tape the "
+            "ends and lengths of arms and track bar again)"
         )
     return tuple(never)

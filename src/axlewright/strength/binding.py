@@ -26,6 +26,7 @@ FIGHTING: Final = (  # rods of four arms and a track bar, in the names of taped 
     ("track_bar", "track_bar", ""),
 )
 LOOSE: Final = 0.02  # m for each rad or m: rods that hold an axle no better do not hold it; memory
+MOST_GIVE: Final = 0.025  # m that a rod's two bushings give before their rubber is gone; memory
 CROSSED: Final = {"hung_left": 1.0, "hung_right": -1.0}  # left wheel up, left wheel down
 
 
@@ -36,7 +37,8 @@ class Binding:
     ``end`` (n, 3) m from the axle's middle and ``line`` (n, 3) towards the frame, by rod.
     ``torque`` (n, rows), N m, is that of one wound-up bushing and ``push`` (n, rows), N, what the
     arm then pushes the axle down, by arm; torques are positive as after clamping it hanging.
-    ``loose`` where the rods' places leave the axle free to move: then no pull is told.
+    ``loose`` where the rods' places leave the axle free to move: then no pull is told. ``torn``
+    where rods as told could only be there with a bushing torn: none is told either.
     """
 
     pull: Mapping[str, Column]
@@ -45,6 +47,7 @@ class Binding:
     torque: Mapping[str, Column]
     push: Mapping[str, Column]
     loose: bool = False
+    torn: bool = False
 
 
 def binding(columns: Columns, words: Words, arms: Mapping[str, tuple[Column, Column]]) -> Binding:
@@ -52,12 +55,13 @@ def binding(columns: Columns, words: Words, arms: Mapping[str, tuple[Column, Col
     pull: dict[str, Column] = {}
     end: dict[str, Column] = {}
     line: dict[str, Column] = {}
-    loose = False
+    loose, torn = False, False
     if words["held_by.arms"] == "four arms":
         near, far, own, stiff = _rods(columns)
         firm = rod_bind.least_hold(near, far) > LOOSE
         loose = float(np.mean(firm)) < 0.5
-        found = _pulls(columns, near, far, own, stiff, firm & (not loose))
+        found, give = _pulls(columns, near, far, own, stiff, firm)
+        torn = float(np.mean(np.max(give, axis=-1) > MOST_GIVE)) > 0.5
         towards = (near - far) / np.linalg.norm(near - far, axis=-1, keepdims=True)
         for place, (name, _, _) in enumerate(FIGHTING):
             pull[name], end[name], line[name] = found[place], far[:, place], towards[:, place]
@@ -68,7 +72,7 @@ def binding(columns: Columns, words: Words, arms: Mapping[str, tuple[Column, Col
         torque[name] = _wound(columns, name, length, rise)
         level = np.sqrt(np.maximum(length**2 - rise**2, 1e-4))
         push[name] = (1.0 if one else 2.0) * torque[name] / level[:, None]
-    return Binding(pull=pull, end=end, line=line, torque=torque, push=push, loose=loose)
+    return Binding(pull=pull, end=end, line=line, torque=torque, push=push, loose=loose, torn=torn)
 
 
 def bound_action(
@@ -133,8 +137,12 @@ def _pulls(
     own: Column,
     stiff: Column,
     firm: NDArray[np.bool_],
-) -> list[Column]:
-    """Pull of each rod in every row, of the draws in which the rods hold the axle; else nought."""
+) -> tuple[list[Column], Column]:
+    """Pull of each rod in every row, and what its two bushings give parked, (n, rods) m.
+
+    Nought where the rods do not hold the axle, and where one could only be there with its bushings
+    torn: such a draw is no axle.
+    """
     half, low = 0.5 * columns["track"][firm], -columns["travel_lift"][firm]
     out = np.zeros((near.shape[1], len(firm), HELD + 1))
 
@@ -143,11 +151,14 @@ def _pulls(
         return rod_bind.rod_pulls(near[firm], far[firm], own[firm], stiff[firm], half, heights)
 
     parked = pulls(low, low)
-    out[:, firm, HELD] = parked.T
+    give = np.zeros((len(firm), near.shape[1]))
+    give[firm] = np.abs(parked) * 2.0 / columns["bushing_stiffness"][firm, None]
+    whole = np.max(give[firm], axis=-1, initial=0.0) <= MOST_GIVE
+    out[:, firm, HELD] = np.where(whole, parked.T, 0.0)
     for case, way in CROSSED.items():
         up = way * columns["travel_crossing"][firm]
-        out[:, firm, ROW[case]] = (pulls(low + up, low - up) - parked).T
-    return list(out)
+        out[:, firm, ROW[case]] = np.where(whole, (pulls(low + up, low - up) - parked).T, 0.0)
+    return list(out), give
 
 
 def _rods(columns: Columns) -> tuple[Column, Column, Column, Column]:

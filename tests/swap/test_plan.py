@@ -10,12 +10,15 @@ from axlewright.physics import bolt
 from axlewright.rig import change_from_text, rig_from_text
 from axlewright.swap import (
     KINDS,
+    OwnBolt,
     Progress,
     bolt_range,
     facts_of,
     kind_of,
+    lines_of,
     missing_values,
     oil_level,
+    own_bolt,
     planned,
     plausible_range,
     ready,
@@ -109,6 +112,50 @@ def test_what_is_plausible_holds_the_range_and_more():
     low, high = plausible_range("M14x1.5", "10.9")
     least, most = bolt_range("M14x1.5", "10.9")
     assert low < least < most < high
+
+
+@pytest.mark.parametrize(
+    ("text", "thread", "grade"),
+    [
+        ("M16 10.9", "M16x2", "10.9"),
+        ("m 14 x 1,5, class 8.8", "M14x1.5", "8.8"),
+        ("M12x1.25 12,9", "M12x1.25", "12.9"),
+        ("5/8-11 grade 8", "5/8-11", "8"),
+    ],
+)
+def test_a_bolt_is_read_as_it_is_written(text, thread, grade):
+    assert own_bolt(text) == OwnBolt(thread, grade)
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("M16", "no bolt"),
+        ("M16x2 8", "inch grades stand on inch threads"),
+        ("5/8-11 10.9", "metric grades stand on metric threads"),
+        ("M17 8.8", "no coarse thread M17"),
+        ("M16x3 8.8", "Did you mean M16x2"),
+        ("M16 9.8", "no bolt grade"),
+        ("", "no bolt"),
+    ],
+)
+def test_a_bolt_that_cannot_be_told_is_refused(text, told):
+    with pytest.raises(AxlewrightError, match=told):
+        own_bolt(text)
+
+
+def test_a_range_follows_the_bolt_that_was_read():
+    """Yield 1100 and 940 MPa of classes 12.9 and 10.9: ISO 898-1, table 3."""
+    plan = heron_plan()
+    line = next(each for each in plan.lines if each.by == "range" and each.grade == "10.9")
+    read = Progress(bolts={line.key: OwnBolt(line.thread, "12.9")})
+    own = next(each for each in lines_of(plan, read) if each.key == line.key)
+    assert own.own
+    assert not line.own
+    assert own.low / line.low == pytest.approx(1100 / 940, rel=1e-9)
+    assert own.high / line.high == pytest.approx(1100 / 940, rel=1e-9)
+    others = zip(plan.lines, lines_of(plan, read), strict=True)
+    assert [now for was, now in others if now != was] == [own]
 
 
 def test_more_slope_asks_for_more_oil():

@@ -57,6 +57,23 @@ def test_a_torque_without_its_page_comes_back_with_the_words(begun):
     assert "Set to 150 N m, printed at manual 4-12" in visitor.get(f"/axle/{slug}/swap").text
 
 
+def test_a_bolt_that_was_read_gives_its_line_another_range(begun):
+    bay, slug, visitor = begun
+    place = f"/axle/{slug}/swap"
+    line = next(each for each in bay.swap().now(slug).plan.lines if each.thread)
+    fields = {"line": line.key, "text": "", "printed": "", "bolt": "M12 something"}
+    refused = visitor.post(f"{place}/value", fields)
+    assert refused.status_code == 422
+    assert "no bolt" in refused.text
+    assert 'value="M12 something"' in refused.text
+    assert visitor.post(f"{place}/value", {**fields, "bolt": "M12 12.9"}).status_code == 303
+    assert "M12x1.75 12.9, as read" in visitor.get(place).text
+    told = {each["key"]: each for each in visitor.get(f"{place}/plan.json").json()["torques"]}
+    assert told[line.key]["own"]
+    assert told[line.key]["thread"] == "M12x1.75"
+    assert told[line.key]["set"] is None
+
+
 def test_the_files_are_there(begun):
     _, slug, visitor = begun
     paper = visitor.get(f"/axle/{slug}/swap/jobs.pdf")

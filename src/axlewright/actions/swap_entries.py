@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING, Final
 
 from axlewright.actions.bay_words import cleaned
 from axlewright.actions.standing import SwapEntry
-from axlewright.actions.swap_plan import value_of
+from axlewright.actions.swap_plan import line_of, value_of
 from axlewright.errors import AxlewrightError
-from axlewright.swap import Plan, Progress, undone
+from axlewright.swap import Plan, Progress, own_bolt, undone
 from axlewright.units import show
 
 if TYPE_CHECKING:
@@ -48,6 +48,21 @@ def running(entries: Sequence[SwapEntry]) -> bool:
     return bool(last) and not any(each.path in {"aside", f"tick/{RECORD}"} for each in last)
 
 
+def line_news(
+    plan: Plan, progress: Progress, line: str, text: str, printed: str, bolt: str
+) -> list["New"]:
+    """Entries that fill a torque line: the bolt that was read, the torque, or both."""
+    news = []
+    line = line_of(plan, line).key
+    if bolt.strip():
+        progress = replace(progress, bolts={**progress.bolts, line: own_bolt(cleaned(bolt))})
+        news.append(new_entry(f"bolt/{line}", {"text": short_text(bolt)}))
+    if text.strip() or not news:
+        read = value_of(plan, line, cleaned(text), progress, cleaned(printed))
+        news.append(new_entry(f"value/{line}", {"text": read.text, "printed": read.printed}))
+    return news
+
+
 def torques_set(plan: Plan, progress: Progress, keys: set[str]) -> str:
     """Torques of some tasks as they were set, with where each was printed."""
     return "; ".join(
@@ -76,8 +91,11 @@ def folded_entries(plan: Plan, entries: Sequence[SwapEntry]) -> tuple[Progress, 
         elif what == "undo":
             progress = undone(plan, progress, name)
         elif what == "value":
-            read = value_of(plan, name, said["text"], said["printed"])
+            read = value_of(plan, name, said["text"], progress, said["printed"])
             progress = replace(progress, values={**progress.values, name: read})
+        elif what == "bolt":
+            bolts = {**progress.bolts, name: own_bolt(said["text"])}
+            progress = replace(progress, bolts=bolts)
         elif what == "measure":
             told = {f"{name}/{key}": text for key, text in said.items()}
             progress = replace(progress, measured={**progress.measured, **told})

@@ -12,7 +12,6 @@ from typing import TYPE_CHECKING, Final
 
 from axlewright.actions.bay_cache import Latest
 from axlewright.actions.bay_desk import Desk
-from axlewright.actions.bay_words import cleaned
 from axlewright.actions.draft import Draft
 from axlewright.actions.log import LONGEST_NOTE, Log
 from axlewright.actions.standing import Standing, SwapEntry
@@ -21,13 +20,14 @@ from axlewright.actions.swap_entries import (
     RECORD,
     folded_entries,
     latest,
+    line_news,
     new_entry,
     refused,
     running,
     short_text,
     torques_set,
 )
-from axlewright.actions.swap_plan import PlanAnswer, steps_of, value_of
+from axlewright.actions.swap_plan import PlanAnswer, steps_of
 from axlewright.actions.swap_taken import TAKEN, going, taking_on
 from axlewright.errors import AxlewrightError
 from axlewright.rig import Happening, Job, LookState, LookTaken, change_from_text, rig_from_text
@@ -130,8 +130,6 @@ class SwapDesk:
     def put_aside(self, slug: str, reason: str, device: str = "", key: str = "") -> None:
         """End a swap that is not gone on with; what was entered stays."""
         self._say(slug, "aside", {"reason": short_text(reason)}, device, key)
-
-    # -- standing ------------------------------------------------------------------------------
 
     def now(self, slug: str) -> Swap | None:
         """The swap under way, or the last that was closed; None where there is none."""
@@ -279,13 +277,12 @@ class SwapDesk:
         self._say(slug, f"undo/{step}", {}, device, key)
 
     def value(
-        self, slug: str, line: str, text: str, printed: str = "", device: str = "", key: str = ""
+        self, slug: str, line: str, text: str, printed: str = "", device: str = "", bolt: str = ""
     ) -> None:
-        """Fill in a torque line."""
+        """Fill in a torque line, or say which bolt stands there."""
         swap = self._must(slug, self._desk.standing(slug))
-        read = value_of(swap.plan, line, cleaned(text), cleaned(printed))
-        said = {"text": read.text, "printed": read.printed}
-        self._say(slug, f"value/{line}", said, device, key)
+        news = line_news(swap.plan, swap.progress, line, text, printed, bolt)
+        self._say_all(slug, news, device)
 
     def measured(
         self, slug: str, when: str, texts: Mapping[str, str], device: str = "", key: str = ""
@@ -381,11 +378,14 @@ class SwapDesk:
         return swap
 
     def _say(self, slug: str, path: str, said: Mapping[str, str], device: str, key: str) -> None:
+        self._say_all(slug, [new_entry(path, said)], device, key)
+
+    def _say_all(self, slug: str, news: "Sequence[New]", device: str, key: str = "") -> None:
         def trial(standing: Standing) -> Draft:
             self._must(slug, standing)
             return standing.draft
 
-        self._enter(slug, [new_entry(path, said)], trial, device, key)
+        self._enter(slug, news, trial, device, key)
 
     def _enter(
         self,

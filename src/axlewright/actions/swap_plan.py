@@ -7,7 +7,7 @@ from pathlib import Path
 from axlewright import units
 from axlewright.errors import AxlewrightError, UnknownEntry
 from axlewright.rig import Change, Rig, changed_rig, findings, load_change, load_rig, stops
-from axlewright.swap import Plan, Progress, Set, TorqueLine, planned
+from axlewright.swap import Plan, Progress, Set, TorqueLine, lines_of, own_bolt, planned
 
 LONGEST_PRINTED = 120
 
@@ -30,11 +30,13 @@ def plan_file(
     said: Mapping[str, str] | None = None,
     kind: str = "",
     values: Mapping[str, str] | None = None,
+    bolts: Mapping[str, str] | None = None,
 ) -> PlanAnswer:
     """Plan the way from a rig file to what change files make of it.
 
     ``said`` answers questions by name. ``values`` fill torque lines by key, as text with a unit
-    and, after a comma, where the maker printed it. Raises `AxlewrightError` with what has to be
+    and, after a comma, where the maker printed it; ``bolts`` tell thread and grade of a line's own
+    bolt, as on its head. Raises `AxlewrightError` with what has to be
     put right.
     """
     rig = load_rig(path)
@@ -46,8 +48,11 @@ def plan_file(
         said=said,
         kind=kind,
     )
-    told = {key: value_of(plan, key, text) for key, text in (values or {}).items()}
-    return PlanAnswer(plan=plan, progress=Progress(values=told), stops=rig_stop_lines(rig))
+    read = {line_of(plan, key).key: own_bolt(text) for key, text in (bolts or {}).items()}
+    bare = Progress(bolts=read)
+    told = {key: value_of(plan, key, text, bare) for key, text in (values or {}).items()}
+    progress = Progress(values=told, bolts=read)
+    return PlanAnswer(plan=plan, progress=progress, stops=rig_stop_lines(rig))
 
 
 def steps_of(rig: Rig, changes: Sequence[Change]) -> list[tuple[Change, Rig]]:
@@ -67,9 +72,9 @@ def rig_stop_lines(rig: Rig) -> tuple[str, ...]:
     return tuple(drive_lines(found)) if found else ()
 
 
-def line_of(plan: Plan, key: str) -> TorqueLine:
-    """One torque line of a plan by its key."""
-    for line in plan.lines:
+def line_of(plan: Plan, key: str, progress: Progress | None = None) -> TorqueLine:
+    """One torque line of a plan by its key, told for the bolt that somebody read."""
+    for line in lines_of(plan, progress or Progress()):
         if line.key == key:
             return line
     known = ", ".join(line.key for line in plan.lines)
@@ -78,12 +83,14 @@ def line_of(plan: Plan, key: str) -> TorqueLine:
     )
 
 
-def value_of(plan: Plan, key: str, text: str, printed: str | None = None) -> Set:
+def value_of(
+    plan: Plan, key: str, text: str, progress: Progress | None = None, printed: str | None = None
+) -> Set:
     """Read what somebody wrote into a torque line; refuses what cannot be meant.
 
     Without ``printed`` the text carries it after its first comma.
     """
-    line = line_of(plan, key)
+    line = line_of(plan, key, progress)
     if printed is None:
         text, _, printed = text.partition(",")
     read = units.parse(text, "torque")

@@ -21,6 +21,7 @@ def plan(
     kind: str = "",
     say: Annotated[list[str] | None, Parameter(negative="")] = None,
     value: Annotated[list[str] | None, Parameter(negative="")] = None,
+    bolt: Annotated[list[str] | None, Parameter(negative="")] = None,
     why: int | None = None,
     json_: Json = False,
     report: Path | None = None,
@@ -45,6 +46,8 @@ def plan(
         An answer to what is assumed, as in sensors=no; may be given again.
     value
         A torque line filled in, as in wheel_nuts="150 N m, manual 4-12"; may be given again.
+    bolt
+        The bolt that you read on a line, as in arm_axle="M16x2 12.9"; may be given again.
     why
         Open this step, down to its caution.
     json_
@@ -65,6 +68,7 @@ def plan(
         said=_pairs(say or [], "sensors=no"),
         kind=kind,
         values=_pairs(value or [], 'wheel_nuts="150 N m, manual 4-12"'),
+        bolts=_pairs(bolt or [], 'arm_axle="M16x2 12.9"'),
     )
     if json_:
         made = plan_json(answer.plan, answer.progress, answer.stops)
@@ -74,7 +78,8 @@ def plan(
         if why is None:
             lines = plan_lines(answer.plan, units, answer.stops, answer.progress)
         else:
-            lines = [*answer.stops, *plan_step_lines(answer.plan, why, units)]
+            step = plan_step_lines(answer.plan, why, units, answer.progress)
+            lines = [*answer.stops, *step]
         told = "\n".join(folded(lines, width))
     sys.stdout.write(f"{told}\n")
     if report is not None:

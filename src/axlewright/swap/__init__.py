@@ -1,6 +1,13 @@
 """The job: what to order; the swap's tasks in order for these hands, torques, oil and gates."""
 
-from axlewright.swap.bolts import TorqueLine, bolt_range, plausible_range, torque_lines
+from axlewright.swap.bolts import (
+    OwnBolt,
+    TorqueLine,
+    bolt_range,
+    own_bolt,
+    plausible_range,
+    torque_lines,
+)
 from axlewright.swap.chosen import STAGES, Work, chosen, in_order
 from axlewright.swap.doubt import Band, middle_of
 from axlewright.swap.facts import KINDS, QUESTIONS, SKILLS, Fact, Facts, facts_of, kind_of
@@ -8,6 +15,7 @@ from axlewright.swap.gates import (
     Progress,
     Set,
     leave_refusals,
+    lines_of,
     missing_values,
     next_up,
     ready,
@@ -34,6 +42,7 @@ __all__ = [
     "OilLevel",
     "Order",
     "OrderRow",
+    "OwnBolt",
     "Plan",
     "Progress",
     "Schedule",
@@ -50,11 +59,13 @@ __all__ = [
     "in_order",
     "kind_of",
     "leave_refusals",
+    "lines_of",
     "middle_of",
     "missing_values",
     "next_up",
     "oil_level",
     "ordered",
+    "own_bolt",
     "planned",
     "plausible_range",
     "ready",

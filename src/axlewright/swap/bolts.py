@@ -1,7 +1,10 @@
 """Torque lines: a computed range for general bolts, an empty line where only the maker's counts."""
 
-from dataclasses import dataclass
+import re
+from dataclasses import dataclass, replace
+from typing import Final
 
+from axlewright.errors import AxlewrightError
 from axlewright.physics import bolt
 from axlewright.swap.chosen import Work
 from axlewright.swap.facts import Facts
@@ -11,12 +14,18 @@ from axlewright.tables import (
     friction,
     task_bolts,
     thread,
+    threads,
 )
 
 UNDER_HEAD = 1.26  # mean bearing diameter over thread diameter, hexagon heads; memory
 USED = 0.9  # of yield, pull and twist together: vdi2230
 THREADS = "thread_class_b"  # clean, lightly oiled, plated or blackened
 LOOSEST = 0.4  # of yield: below it no such bolt is meant to stand; memory
+AS_IN: Final = "As in M16x2 10.9, or 5/8-11 grade 8: read it on the bolt's head, pitch by gauge."
+_BOLT: Final = re.compile(
+    r"(?:m\s*(?P<wide>\d+)(?:\s*[x×*]\s*(?P<pitch>\d(?:[.,]\d+)?))?|(?P<inch>\d(?:/\d+)?-\d+))"
+    r"[\s,;]+(?:class|grade|gr\.?)?\s*(?P<grade>\d+(?:[.,]\d)?)"
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,7 +34,7 @@ class TorqueLine:
 
     ``by`` is maker or range. ``low`` and ``high`` are the range of a general bolt: greased thread
     to clean and lightly oiled. Beside a maker's line they are what is plausible, never a target;
-    None where nothing is computed.
+    None where nothing is computed. ``own`` says that somebody read thread and grade on this bolt.
     """
 
     key: str
@@ -38,6 +47,56 @@ class TorqueLine:
     low: float | None
     high: float | None
     note: str
+    own: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class OwnBolt:
+    """Thread and grade as somebody read them, by the names of the tables."""
+
+    thread: str
+    grade: str
+
+
+def own_bolt(text: str) -> OwnBolt:
+    """Read a bolt as it is written on its head; without a pitch the coarse thread is meant.
+
+    Raises `AxlewrightError` where it cannot be told which is meant.
+
+    Examples
+    --------
+    >>> own_bolt("M16 10.9")
+    OwnBolt(thread='M16x2', grade='10.9')
+    """
+    read = _BOLT.fullmatch(text.strip().lower())
+    if read is None:
+        raise AxlewrightError(f"{text[:40]!r} is no bolt.", remedy=AS_IN)
+    grade = read["grade"].replace(",", ".")
+    name = read["inch"] or _metric(int(read["wide"]), read["pitch"])
+    size = thread(name)
+    row = fastener_grade_at(grade, size.diameter)
+    if (row.system == "metric") != name.startswith("M"):
+        raise AxlewrightError(
+            f"{text[:40]!r}: {row.system} grades stand on {row.system} threads.", remedy=AS_IN
+        )
+    return OwnBolt(name, grade)
+
+
+def _metric(wide: int, pitch: str | None) -> str:
+    if pitch is not None:
+        return f"M{wide}x{float(pitch.replace(',', '.')):g}"
+    for each in threads().values():
+        if each.series == "metric coarse" and round(1e3 * each.diameter) == wide:
+            return each.key
+    raise AxlewrightError(f"There is no coarse thread M{wide} in the table.", remedy=AS_IN)
+
+
+def with_own(line: TorqueLine, own: OwnBolt | None) -> TorqueLine:
+    """Tell the line for the bolt that somebody read."""
+    if own is None:
+        return line
+    low, high = _ends(line.by, own.thread, own.grade)
+    return replace(line, thread=own.thread, grade=own.grade, low=low, high=high, own=True)
 
 
 def bolt_range(name: str, grade: str) -> tuple[float, float]:
@@ -79,8 +138,7 @@ def torque_lines(work: Work, facts: Facts, studs: int = 0) -> tuple[TorqueLine, 
 def _line(each: TaskBolt, count: int) -> TorqueLine:
     low = high = None
     if each.thread:
-        ends = bolt_range if each.by == "range" else plausible_range
-        low, high = ends(each.thread, each.grade)
+        low, high = _ends(each.by, each.thread, each.grade)
     return TorqueLine(
         key=each.key,
         task=each.task,
@@ -93,3 +151,7 @@ def _line(each: TaskBolt, count: int) -> TorqueLine:
         high=high,
         note=each.note,
     )
+
+
+def _ends(by: str, name: str, grade: str) -> tuple[float, float]:
+    return (bolt_range if by == "range" else plausible_range)(name, grade)

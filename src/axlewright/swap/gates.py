@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from typing import Final
 
+from axlewright.swap.bolts import OwnBolt, TorqueLine, with_own
 from axlewright.swap.plan import Plan
 from axlewright.tables import Task
 
@@ -26,7 +27,7 @@ class Progress:
 
     ``done`` leads from task to photo (its digest, or nothing), ``left_out`` from task to reason,
     ``yes`` holds the questions before driving that were answered so, ``measured`` leads from
-    "before/" or "after/" and a measure to what was written.
+    "before/" or "after/" and a measure to what was written; ``bolts`` are those that somebody read.
     """
 
     done: Mapping[str, str] = field(default_factory=dict)
@@ -34,10 +35,16 @@ class Progress:
     values: Mapping[str, Set] = field(default_factory=dict)
     yes: frozenset[str] = frozenset()
     measured: Mapping[str, str] = field(default_factory=dict)
+    bolts: Mapping[str, OwnBolt] = field(default_factory=dict)
 
     def behind(self, key: str) -> bool:
         """Whether a task is done or was left out with a reason."""
         return key in self.done or key in self.left_out
+
+
+def lines_of(plan: Plan, progress: Progress) -> tuple[TorqueLine, ...]:
+    """Every torque line of a plan, told for the bolts that somebody read."""
+    return tuple(with_own(line, progress.bolts.get(line.key)) for line in plan.lines)
 
 
 def missing_values(plan: Plan, progress: Progress) -> tuple[str, ...]:

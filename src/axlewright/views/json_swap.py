@@ -3,7 +3,7 @@
 from importlib.metadata import version
 from typing import Any, Final
 
-from axlewright.swap import Band, Plan, Progress, missing_values, ready
+from axlewright.swap import Band, Plan, Progress, lines_of, missing_values, ready
 from axlewright.tables import fingerprint
 from axlewright.views.json_schema import TEXT, TEXTS, YES_NO, Schema, listed, ref, shape
 from axlewright.views.swap_words import SWAP_CAUTION
@@ -113,6 +113,7 @@ def plan_schema() -> Schema:
         "count": COUNT,
         "thread": TEXT,
         "grade": TEXT,
+        "own": YES_NO,
         "by": {"enum": ["maker", "range"]},
         "range": {**maybe, "description": "a range to choose from; never given for a maker's line"},
         "plausible": {**maybe, "description": "a check on typing beside a maker's line"},
@@ -222,7 +223,7 @@ def _step(plan: Plan, place: int, progress: Progress) -> dict[str, Any]:
 
 
 def _torque(plan: Plan, place: int, progress: Progress) -> dict[str, Any]:
-    line = plan.lines[place]
+    line = lines_of(plan, progress)[place]
     told = None
     if line.low is not None and line.high is not None:
         told = _banded(line.low, 0.5 * (line.low + line.high), line.high, "N m")
@@ -234,6 +235,7 @@ def _torque(plan: Plan, place: int, progress: Progress) -> dict[str, Any]:
         "count": line.count,
         "thread": line.thread,
         "grade": line.grade,
+        "own": line.own,
         "by": line.by,
         "range": told if line.by == "range" else None,
         "plausible": told if line.by == "maker" else None,

@@ -29,9 +29,11 @@ def plan_lines(
     return lines
 
 
-def plan_step_lines(plan: Plan, number: int, system: str = "metric") -> list[str]:
+def plan_step_lines(
+    plan: Plan, number: int, system: str = "metric", progress: Progress | None = None
+) -> list[str]:
     """Say everything about one step."""
-    words = plan_words(plan, system, Progress())
+    words = plan_words(plan, system, progress)
     if not 1 <= number <= len(words.steps):
         raise AxlewrightError(
             f"There is no step {number}.", remedy=f"Give a number from 1 to {len(words.steps)}."

@@ -5,7 +5,15 @@ from dataclasses import dataclass
 from typing import Final
 
 from axlewright import units
-from axlewright.swap import QUESTIONS, Band, Plan, Progress, TorqueLine, missing_values
+from axlewright.swap import (
+    QUESTIONS,
+    Band,
+    Plan,
+    Progress,
+    TorqueLine,
+    lines_of,
+    missing_values,
+)
 from axlewright.tables import Task
 from axlewright.views.in_units import in_units
 from axlewright.views.phrases import plain, quantity
@@ -290,7 +298,11 @@ def _step(plan: Plan, place: int, system: str, progress: Progress) -> StepWords:
         consumables=task.consumables,
         fragile=task.fragile,
         more=_more(plan, task, system),
-        bolts=[_bolt(line, system, progress) for line in plan.lines if line.task == task.key],
+        bolts=[
+            _bolt(line, system, progress)
+            for line in lines_of(plan, progress)
+            if line.task == task.key
+        ],
         state=state,
     )
 
@@ -313,7 +325,7 @@ def _bolt(line: TorqueLine, system: str, progress: Progress) -> BoltWords:
     set_to = progress.values.get(line.key)
     count = f"{line.count} × " if line.count else ""
     size = f"{count}{line.thread} {line.grade}".strip() if line.thread else count.rstrip(" ×")
-    bolt = f"{size}, usual: read yours" if line.thread else size
+    bolt = f"{size}, {'as read' if line.own else 'usual: read yours'}" if line.thread else size
     return BoltWords(
         key=line.key,
         what=line.what,

@@ -121,11 +121,11 @@ async def value(request: Request) -> Response:
     slug = slug_of(request)
     fields = await form_of(request)
     line, desk, device = fields.get("line", ""), bay_of(request).swap(), device_of(request)
-    text, printed = fields.get("text", ""), fields.get("printed", "")
+    text, printed, bolt = (fields.get(name, "") for name in ("text", "printed", "bolt"))
     return await _kept(
         request,
         slug,
-        lambda: desk.value(slug, line, text, printed, device),
+        lambda: desk.value(slug, line, text, printed, device, bolt),
         f"line-{line}",
         fields,
         f"line-{line}",

@@ -250,7 +250,9 @@ def test_about_is_heard(text):
     assert parsed.value == pytest.approx(0.0889)
 
 
-@pytest.mark.parametrize("text", ["don't know", "Don’t know", "unknown", "?", "not sure", " ?? "])
+@pytest.mark.parametrize(
+    "text", ["don't know", "Don’t know", "unknown", "?", "not sure", " ?? ", "n/a", "unsure"]
+)
 def test_not_knowing_is_an_answer(text):
     assert units.parse(text, "length") is units.DONT_KNOW
     assert units.DONT_KNOW.dont_know

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from math import degrees
 from pathlib import Path
 
-from axlewright.rig import FIELDS
+from axlewright.rig import FIELDS, MAY_BE_UNKNOWN
 from axlewright.rig.answer import NUMBERS, bounds
 from axlewright.rig.field import Field
 from axlewright.rig.place_text import LIKE
@@ -177,7 +177,9 @@ def page() -> str:
     lines = [HEAD.rstrip("\n"), *_units(), "", "## The first thirteen answers", ""]
     lines.append(
         "All that is required; [how each is measured](measuring.md). The last column is how far "
-        "a careful reading is doubted (standard uncertainty)."
+        "a careful reading is doubted (standard uncertainty). "
+        f"{_words(tuple(each.path for each in FIELDS if each.path in MAY_BE_UNKNOWN))} may be "
+        '`"don\'t know"`; the answer hangs on the others.'
     )
     lines += _table([field for field in FIELDS if field.question is not None], numbered=True)
     lines += ["", "## Everything else, all optional", ""]
@@ -219,9 +221,10 @@ def _table(fields: list[Field], *, numbered: bool) -> list[str]:
     lines = ["", f"{first} question | how | accepted | example | doubt |", rule]
     for field in fields:
         number = f"| {field.question} " if numbered else ""
+        how = f"{field.how} *{field.caution}*" if field.caution else field.how
         only = "" if field.axle == "both" else f" ({field.axle} axle only)"
         lines.append(
-            f"{number}| `{field.path}` | {field.asks}{only} | {field.how} | {_accepted(field)} "
+            f"{number}| `{field.path}` | {field.asks}{only} | {how} | {_accepted(field)} "
             f"| `{field.example}` | {_doubt(field)} |"
         )
     return lines

@@ -117,7 +117,8 @@ SYSTEMS: Final[dict[str, dict[str, str]]] = {
 _OF_INCHES: Final = {*_IN_ORDER["us"].split("|"), "ft", "thou", "lbf in"}
 
 _UNKNOWN = re.compile(
-    r"\?+|(i )?(don'?t|do not) know|unknown|not known|not sure|no idea|dunno|can'?t (tell|say)"
+    r"\?+|(i )?(don'?t|do not) know|un(known|sure)|not (known|sure|measured)|no (idea|clue)|dunno"
+    r"|can'?t (tell|say)|n/a|idk"
 )
 _ABOUT = re.compile(
     r"^(?:~|≈|(?:about|approximately|approx|around|roughly|circa|ca|c(?=\.))\b\.?)\s*"

@@ -19,6 +19,7 @@ from axlewright.views.questions import (
     options,
     question_lines,
 )
+from axlewright.views.report_words import sheet_data
 from axlewright.views.told import lever, outboard_share, told_lines
 
 INCH = 0.0254  # exact; NIST SP 811, app. B
@@ -170,3 +171,22 @@ def test_every_optional_field_can_be_named():
 
 def test_what_is_missing_is_named_in_words():
     assert "tyre; tyre centre to tyre centre" in missing_line(["tyre.sidewall", "track.tyres"])
+
+
+@pytest.mark.parametrize(
+    ("path", "word"),
+    [
+        ("tube.girth.left", "Nobody under a vehicle on a jack alone"),
+        ("tube.bare.left", "stands under the frame first"),
+        ("wheel.offset", "no part of you under it"),
+        ("joint.cap_across", "fingers clear of knuckle and stop"),
+        ("drive.lock", "Do not find out by lifting wheels"),
+        ("rig.condition", "engine off and cold"),
+    ],
+)
+def test_a_question_that_sends_a_hand_under_it_carries_its_caution(path, word):
+    """Safety rules 7 to 9: the caution stands at the step, on every face."""
+    field = next(each for each in FIRST_FIELDS if each.path == path)
+    assert any(line.startswith("   ! ") and word in line for line in question_lines(field))
+    assert any(word in line for line in explanation_lines(field, open_ok=True))
+    assert any(word in each.caution for each in sheet_data().questions)

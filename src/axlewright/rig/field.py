@@ -18,6 +18,7 @@ class Field:
 
     ``low`` and ``high`` bound what is accepted, in SI; ``doubt`` and ``relative_doubt`` are the
     standard uncertainty of a careful reading, absolute (SI) and relative; "about" trebles them.
+    ``caution`` stands wherever the question is asked of somebody who then reaches for it.
     """
 
     path: str
@@ -33,4 +34,5 @@ class Field:
     choices: tuple[str, ...] = ()
     axle: str = "both"
     required: bool = False
+    caution: str = ""
     quantity: str = ""

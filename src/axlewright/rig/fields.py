@@ -15,6 +15,20 @@ HARDEST = (
     "speed and jumps",
 )
 
+UNDER = (
+    "On its wheels, chocked, engine off and cold. Nobody under a vehicle on a jack alone: stands "
+    "under the frame first, the other end chocked."
+)
+WHEEL_OFF = (
+    "Where the wheel comes off: the others chocked, a stand where the manual says, no part of you "
+    "under it."
+)
+AT_LOCK = (
+    "On its wheels, chocked; where they are turned to lock: engine off, key out, fingers clear of "
+    "knuckle and stop."
+)
+NO_SPINNING = "Do not find out by lifting wheels and turning them with the engine."
+
 FIRST_FIELDS: tuple[Field, ...] = (
     Field(
         path="held_by.arms",
@@ -110,6 +124,7 @@ FIRST_FIELDS: tuple[Field, ...] = (
         question=6,
         required=True,
         quantity="tube_girth_left",
+        caution=UNDER,
     ),
     Field(
         path="tube.girth.right",
@@ -136,6 +151,7 @@ FIRST_FIELDS: tuple[Field, ...] = (
         question=7,
         required=True,
         quantity="tube_bare_left",
+        caution=UNDER,
     ),
     Field(
         path="tube.bare.right",
@@ -162,6 +178,7 @@ FIRST_FIELDS: tuple[Field, ...] = (
         question=8,
         required=True,
         quantity="wheel_offset",
+        caution=WHEEL_OFF,
     ),
     Field(
         path="wheel.spacer",
@@ -201,6 +218,7 @@ FIRST_FIELDS: tuple[Field, ...] = (
         question=10,
         required=True,
         quantity="cap_across",
+        caution=AT_LOCK,
     ),
     Field(
         path="joint.cap_to_cap",
@@ -224,6 +242,7 @@ FIRST_FIELDS: tuple[Field, ...] = (
         choices=LOCKS,
         question=11,
         required=True,
+        caution=NO_SPINNING,
     ),
     Field(
         path="drive.unlocking_hubs",
@@ -244,6 +263,7 @@ FIRST_FIELDS: tuple[Field, ...] = (
         choices=CONDITIONS,
         question=12,
         required=True,
+        caution=UNDER,
     ),
     Field(
         path="use.hardest",

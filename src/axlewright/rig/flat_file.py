@@ -37,6 +37,7 @@ def no_such_name(place: Place, path: str, known: Collection[str]) -> None:
         told = f"{last!r} is no side here: {SIDE_RULE}"
         place.add(path, told, " | ".join(sides), "", near=sides)
         return
-    likely = near(last, beside) or near(path, known)
+    inside = tuple(each for each in known if each.startswith(f"{path}."))
+    likely = inside[:4] or near(last, beside) or near(path, known)
     rooms = dict.fromkeys(each.partition(".")[0] for each in known)
     place.add(path, "there is no such name", " | ".join(beside or rooms), "", near=likely)

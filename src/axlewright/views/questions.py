@@ -123,6 +123,8 @@ def question_lines(
     """One question: where we are, what is asked, how to measure, choices or an example."""
     head = f"{field.question} of {THIRTEEN}. " if field.question else ""
     lines = [f"{head}{field.asks}", f"   {how(field)}"]
+    if field.caution:
+        lines.append(f"   ! {field.caution}")
     if field.path.endswith(".left"):
         lines.append(f"   {SIDES_RULE}")
     lines += choice_lines(options(field))
@@ -208,6 +210,7 @@ def explanation_lines(field: Field, *, open_ok: bool) -> list[str]:
     """More about one question: why it is asked, and what may be said."""
     lines = [REASONS[field.question]] if field.question in REASONS else []
     lines.append(f"How: {how(field)} For example: {field.example}.")
+    lines += [f"Caution: {field.caution}"] if field.caution else []
     if field.kind not in {"word", "yes", "text", "tyre"}:
         lines.append('Rough is welcome: "about ..." trebles the doubt; "5 to 8 mm" gives a band.')
     if open_ok:

@@ -132,6 +132,7 @@ class Question:
     number: int
     asks: str
     how: str
+    caution: str
     example: str
     choices: tuple[str, ...]
 
@@ -243,6 +244,7 @@ def sheet_data(axle: str = "front") -> SheetData:
                 number=number,
                 asks=field.asks,
                 how=how(field, paper=True),
+                caution=field.caution,
                 example=field.example,
                 choices=field.choices or (("yes", "no") if field.kind == "yes" else ()),
             )

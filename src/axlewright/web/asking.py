@@ -71,6 +71,7 @@ class Asked:
     name: str
     asks: str
     how: str
+    caution: str
     example: str
     choices: tuple[str, ...]
     text: str
@@ -202,6 +203,7 @@ class _Desk:
             name=field_name(field),
             asks=field.asks,
             how=HOWS.get(path, field.how),
+            caution=field.caution,
             example=field.example,
             choices=options(field),
             text=refused.text if refused else text,

@@ -29,7 +29,10 @@ def references():
     """Each reference of each docstring, on one line, with where it stands."""
     found = []
     for path in MODULES:
-        for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+        text = path.read_text("utf-8")
+        if not re.search(r"^ *References$", text, re.MULTILINE):
+            continue
+        for node in ast.walk(ast.parse(text)):
             if isinstance(node, ast.Module | ast.ClassDef | ast.FunctionDef):
                 for section in SECTION.findall(ast.get_docstring(node) or ""):
                     where = f"{brief(path)}: {getattr(node, 'name', 'module')}"

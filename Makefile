@@ -1,5 +1,5 @@
 # The same recipes at the desk and in CI.
-.PHONY: help demo check test bench docs soak schema pictures pictures-bay pinned
+.PHONY: help demo check format lint types imports pages compiled collected test bench docs soak schema pictures pictures-bay pinned
 
 UV := uv run --frozen --all-groups
 export OPENBLAS_NUM_THREADS ?= 1
@@ -15,13 +15,28 @@ demo: ## one rig with one change: the answer in the terminal, the paper in out/h
 	uv run --frozen axlewright assess examples/rigs/heron.toml --with examples/changes/heavier-tube.toml --report out/heron.pdf
 
 check: ## format, lint, types, import contracts, docs
+	@$(MAKE) --no-print-directory -j 2 types format lint imports pages
+
+format:
 	$(UV) ruff format --check .
+lint:
 	$(UV) ruff check .
+types:
 	$(UV) mypy
+imports:
 	$(UV) lint-imports
+pages:
 	$(UV) mkdocs build --strict --quiet
 
-test: check ## everything in check, and all tests
+# Done once, beside the checks: else each of three workers compiles the kernels and the tests.
+compiled:
+	$(UV) axlewright assess examples/rigs/heron.toml > /dev/null
+	$(UV) axlewright travel examples/rigs/heron.toml > /dev/null
+collected:
+	@$(UV) pytest --collect-only -qq > /dev/null || true # what is wrong is told by the run itself
+
+test: ## everything in check, and all tests
+	@$(MAKE) --no-print-directory -j 2 types collected compiled format lint imports pages
 	$(UV) pytest -n 3 --dist worksteal -q
 
 bench: ## our kernels and answers beside general libraries, as ratios

@@ -8,6 +8,8 @@ from pathlib import Path
 
 import pytest
 
+from typed import typed
+
 ROOT = Path(__file__).parents[2]
 RIG = "examples/rigs/heron.toml"
 HOUSING = "examples/changes/heavier-housing.toml"
@@ -15,6 +17,11 @@ SHAFTS = "examples/changes/stronger-shafts.toml"
 
 
 def run(*words):
+    return typed("plan", *words)
+
+
+def process(*words):
+    """The same as a process of its own."""
     return subprocess.run(
         [sys.executable, "-m", "axlewright", "plan", *words],
         cwd=ROOT,
@@ -25,7 +32,7 @@ def run(*words):
 
 
 def test_the_answer_comes_first_and_what_is_missing_after_it():
-    answer = run(RIG, "--with", HOUSING, "--kind", "geared axle")
+    answer = process(RIG, "--with", HOUSING, "--kind", "geared axle")
     assert answer.returncode == 0, answer.stderr
     lines = answer.stdout.splitlines()
     assert lines[0] == "Heron, front axle: geared axle"
@@ -34,7 +41,7 @@ def test_the_answer_comes_first_and_what_is_missing_after_it():
 
 
 def test_one_person_is_refused_and_told_why():
-    answer = run(RIG, "--with", HOUSING, "--people", "1")
+    answer = process(RIG, "--with", HOUSING, "--people", "1")
     assert answer.returncode == 2
     assert "need two people" in answer.stderr
     assert "Track bar off" in answer.stderr
@@ -89,7 +96,7 @@ def test_a_stop_on_the_rig_stands_first_and_ends_in_three(tmp_path):
     text = (ROOT / RIG).read_text("utf-8")
     cracked = re.sub(r'what = "mended"', 'what = "cracked"', text)
     (tmp_path / "rig.toml").write_text(cracked, "utf-8")
-    answer = run(str(tmp_path / "rig.toml"), "--with", HOUSING)
+    answer = process(str(tmp_path / "rig.toml"), "--with", HOUSING)
     assert answer.returncode == 3
     assert answer.stdout.startswith("STOP")
     assert "LOOK AT THE SUPPORT" in answer.stdout

@@ -1,5 +1,6 @@
 """The docs cannot fall behind: what exists is named, and what is shown works."""
 
+import os
 import re
 import shlex
 import shutil
@@ -11,6 +12,7 @@ import pytest
 
 from axlewright.tables import catalogue
 from house.places import DOCS, ROOMS, ROOT, brief, pages
+from typed import typed
 
 FENCE = re.compile(r"^```(\w+)[^\n]*\n(.*?)^```", re.MULTILINE | re.DOTALL)
 COMMAND_ROW = re.compile(r"^│\s+([a-z][a-z-]*)\s{2,}", re.MULTILINE)
@@ -36,7 +38,8 @@ SHOWN = command_lines()
 NAMED = [line for line, _ in SHOWN]
 
 
-def run(words, folder=ROOT):
+def process(words, folder=ROOT):
+    """A command as a process of its own."""
     return subprocess.run(
         [sys.executable, "-m", "axlewright", *words],
         cwd=folder,
@@ -45,7 +48,7 @@ def run(words, folder=ROOT):
         stdin=subprocess.DEVNULL,
         check=False,
         env={
-            **__import__("os").environ,
+            **os.environ,
             "COLUMNS": "160",
             "NO_COLOR": "1",
             "PYTHONIOENCODING": "utf-8",
@@ -56,7 +59,8 @@ def run(words, folder=ROOT):
 @cache
 def told_by(*words):
     """What a command says of itself."""
-    answer = run([*words, "--help"])
+    line = [*words, "--help"]
+    answer = typed(*line, columns=160) if words else process(line)
     assert answer.returncode == 0, answer.stderr
     return answer.stdout
 
@@ -104,7 +108,7 @@ def test_a_command_shown_on_an_example_answers(line, tmp_path):
     shutil.copytree(ROOT / "examples", tmp_path / "examples")
     (tmp_path / "out").mkdir()
     words = shlex.split(line.split("|")[0].split(">")[0], comments=True)[1:]
-    answer = run(words, tmp_path)
+    answer = typed(*words, folder=tmp_path, columns=160)
     assert answer.returncode == 0, answer.stderr
     assert answer.stdout
 

@@ -9,6 +9,8 @@ from pathlib import Path
 
 import pytest
 
+from typed import typed
+
 ROOT = Path(__file__).parents[2]
 RIGS = ROOT / "examples" / "rigs"
 CHANGES = ROOT / "examples" / "changes"
@@ -16,16 +18,21 @@ FEW = ("--draws", "60")
 ROW = re.compile(r"^  (\d) \S", re.MULTILINE)
 
 
-def visit(*words, code=0, columns=80):
-    """One call of the command in a terminal of its own; gives what it wrote and what it warned."""
-    done = subprocess.run(
-        [sys.executable, "-m", "axlewright", "assess", *map(str, words)],
+def process(*words, columns=80):
+    """One call of the command in a process of its own."""
+    return subprocess.run(
+        [sys.executable, "-m", "axlewright", *map(str, words)],
         cwd=ROOT,
         env={**os.environ, "COLUMNS": str(columns), "PYTHONIOENCODING": "utf-8"},
         capture_output=True,
         encoding="utf-8",
         check=False,
     )
+
+
+def visit(*words, code=0, columns=80, by=typed):
+    """One call of the command; gives what it wrote and what it warned."""
+    done = by("assess", *words, columns=columns)
     assert done.returncode == code, done.stderr
     assert "Traceback" not in done.stdout + done.stderr
     return done.stdout, done.stderr
@@ -33,7 +40,7 @@ def visit(*words, code=0, columns=80):
 
 @pytest.mark.parametrize("rig", ["heron", "wagtail", "stork-rear"])
 def test_a_rig_gets_its_answer(rig):
-    out, _ = visit(RIGS / f"{rig}.toml", *FEW)
+    out, _ = visit(RIGS / f"{rig}.toml", *FEW, by=process)
     assert (
         out.index("In one bad moment") < out.index("Wearing out:") < out.index("  one bad moment")
     )
@@ -84,7 +91,7 @@ def test_each_row_opens_and_fits(row):
 
 def test_the_same_seed_says_the_same_and_another_does_not():
     first, again, other = (
-        visit(RIGS / "heron.toml", *FEW, "--seed", seed)[0] for seed in (7, 7, 8)
+        visit(RIGS / "heron.toml", *FEW, "--seed", seed, by=process)[0] for seed in (7, 7, 8)
     )
     assert first == again
     assert "seed 7;" in first
@@ -116,7 +123,7 @@ def test_a_stop_is_told_first_and_by_the_exit_code(tmp_path):
     rig = tmp_path / "stopped.toml"
     crack = '\n[[condition]]\npart = "tie rod"\nwhere = "left"\nwhat = "cracked"\n'
     rig.write_text((RIGS / "heron.toml").read_text("utf-8") + crack, "utf-8")
-    out, _ = visit(rig, *FEW, code=3)
+    out, _ = visit(rig, *FEW, code=3, by=process)
     lines = [line for line in out.splitlines() if line]
     assert lines[1].startswith("###")
     assert lines[2].startswith("STOP. Do not drive.")
@@ -143,7 +150,7 @@ def test_an_unknown_row_says_which_there_are(row):
     ],
 )
 def test_input_to_put_right_is_told_and_ends_with_two(words):
-    out, told = visit(*words, code=2)
+    out, told = visit(*words, code=2, by=process)
     assert out + told
 
 

@@ -7,7 +7,7 @@ from typing import Final
 
 from playwright.sync_api import Page
 
-# First the one that draws pages alone: a whole browser draws its own windows too, at twice the cost.
+# First the one that draws pages alone: a whole browser draws its windows too, at twice the cost.
 BROWSERS: Final = ("chromium-headless-shell", "chromium", "chromium-browser", "google-chrome")
 FLAGS: Final = (
     "--no-sandbox",

@@ -28,7 +28,7 @@ from axlewright.strength.doubt import (
 from axlewright.strength.housing import stations, tube_sections
 from axlewright.strength.ledger import Row, Solved
 from axlewright.strength.order import Place, WearPlace, bad_moment_order, wear_order
-from axlewright.strength.wear import TARGET_KM, Wear
+from axlewright.strength.wear import TARGET_KM, Wear, hub_lives
 
 __all__ = [
     "DRAWS",
@@ -62,6 +62,7 @@ __all__ = [
     "breaking_rates",
     "compare",
     "housing_mass",
+    "hub_lives",
     "influences",
     "kind_of",
     "lowest_point",

@@ -21,6 +21,8 @@ SIDES = ("left", "right")
 TARGET_KM = 50_000.0
 MENDED = 0.7  # category of a weld mended in the field against a fresh one; memory
 CORNERS = 0.01  # share of the distance in hard corners
+HARD_CORNER = 0.5  # of a wheel's load, sideways, as often one way as the other
+SHOCKS = 1.6  # rough ground on top of the smooth load of a hub; memory
 MEAN_PULL = 0.15  # usual torque of a driven wheel over what its grip allows; memory
 MEAN_BEND = 0.07  # usual angle of a wheel joint, rad; memory
 RATED = 0.25  # rated torque of a cross joint over what breaks its trunnions; memory
@@ -45,7 +47,7 @@ def cycles() -> Column:
 
 def wear_of(columns: Columns, words: Words, housing: Housing) -> tuple[Wear, ...]:
     """Every life that can be estimated, in no order."""
-    per_km = columns["duty_share"] / hard_trail_share(words["use.hardest"])
+    per_km = _per_km(columns, words)
     out: list[Wear] = []
     root = weld_detail("load_carrying_root").category
     for side in SIDES:
@@ -141,33 +143,57 @@ def _weld(
 
 
 def _bearing(columns: Columns, words: Words, side: str, per_km: Column) -> Wear:
-    weight = 0.5 * columns["axle_weight"]
-    arm = columns["bearing_setback"] + columns["wheel_spacer"] - columns["wheel_offset"]
-    radius = columns["radius"]
-    corner = 0.4 * weight * 2.0
-    straight = bearing.hub_rows(weight, 0.0, arm, radius, columns["row_spread"])
-    turning = bearing.hub_rows(1.4 * weight, corner, arm, radius, columns["row_spread"])
-    away = bearing.hub_rows(0.6 * weight, -0.5 * corner, arm, radius, columns["row_spread"])
-    exponent = bearing.BALL if words.get("hub.rows", "") == "balls" else bearing.ROLLER
-    worst = np.zeros_like(weight)
-    for row in (0, 1):
-        mean = (
-            (1.0 - CORNERS) * np.abs(straight[row]) ** exponent
-            + 0.5 * CORNERS * np.abs(turning[row]) ** exponent
-            + 0.5 * CORNERS * np.abs(away[row]) ** exponent
-        ) ** (1.0 / exponent)
-        worst = np.maximum(worst, mean)
-    shocks = 1.6  # rough ground on top of the smooth load; memory
-    turns = 1e6 * bearing.basic_life(columns["bearing_rating"], shocks * worst, exponent)
-    life = 5.0 * turns * 2.0 * np.pi * radius / 1e3 / (0.5 + 0.5 * per_km)
     return Wear(
         part=f"hub_bearing_{side}",
         mode="wears out",
-        life_km=life,
-        slope=exponent,
-        basis="ISO 281 basic life of the worse row, 1 % of the distance in hard corners; middle "
-        "life 5 x L10",
+        life_km=hub_life(columns, words, per_km, CORNERS),
+        slope=_hub_exponent(words),
+        basis="ISO 281 basic life of the worse row, 1 % of the distance in hard corners (half of "
+        "the wheel's load sideways, each way), loads x 1.6 for rough ground (memory); middle life "
+        "5 x L10",
     )
+
+
+def hub_life(columns: Columns, words: Words, per_km: Column, corners: float) -> Column:
+    """Life of the worse row of a hub with a share of the distance in hard corners, (n,), km."""
+    weight = 0.5 * columns["axle_weight"]
+    arm = columns["bearing_setback"] + columns["wheel_spacer"] - columns["wheel_offset"]
+    sideways = weight[:, None] * np.array([0.0, HARD_CORNER, -HARD_CORNER])
+    shares = np.array([1.0 - corners, 0.5 * corners, 0.5 * corners])
+    rows = bearing.hub_rows(
+        weight[:, None],
+        sideways,
+        arm[:, None],
+        columns["radius"][:, None],
+        columns["row_spread"][:, None],
+    )
+    exponent = _hub_exponent(words)
+    worse = np.maximum(
+        bearing.mixed_load(rows.outer, shares, exponent),
+        bearing.mixed_load(rows.inner, shares, exponent),
+    )
+    turns = 1e6 * bearing.basic_life(columns["bearing_rating"], SHOCKS * worse, exponent)
+    return np.asarray(5.0 * turns * 2.0 * np.pi * columns["radius"] / 1e3 / (0.5 + 0.5 * per_km))
+
+
+def hub_lives(columns: Columns, words: Words) -> dict[str, Column]:
+    """Life of a hub's worse row by how it is driven, (n,), km of this owner's use."""
+    per_km = _per_km(columns, words)
+    mixes = {
+        "straight ahead": 0.0,
+        "with 1 % of hard corners": CORNERS,
+        "cornering all the way": 1.0,
+    }
+    return {name: hub_life(columns, words, per_km, share) for name, share in mixes.items()}
+
+
+def _hub_exponent(words: Words) -> float:
+    return bearing.BALL if words.get("hub.rows", "") == "balls" else bearing.ROLLER
+
+
+def _per_km(columns: Columns, words: Words) -> Column:
+    """Kilometres of hard trail in one of this use, (n,)."""
+    return np.asarray(columns["duty_share"] / hard_trail_share(words["use.hardest"]))
 
 
 def _joint(columns: Columns, words: Words, side: str, per_km: Column) -> Wear:

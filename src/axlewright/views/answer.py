@@ -7,9 +7,11 @@ from math import isfinite
 
 from axlewright.rig import FIELDS, Doubt, Finding
 from axlewright.strength import Assessment, Comparison, Influence, Place, WearPlace
+from axlewright.tables import consequence
 from axlewright.views.compared import (
     bulk_lines,
     listed,
+    offset_lines,
     replaced_lines,
     weld_lines,
     worse_and_better,
@@ -38,6 +40,11 @@ MOST_ROWS = 5
 AGREED = 3  # a part that broke and stands this high in an order agrees with it
 ONCE = frozenset({"broke", "bent", "bowed"})
 SLOWLY = frozenset({"mended", "cracked"})
+BESIDE = {
+    "yes": "it is changed beside the track",
+    "partly": "beside the track only to get out of danger",
+    "no": "it is not mended beside the track",
+}
 CAUTION = (
     "Decision support, not a certificate: the makers' manuals, local law and licensed practice "
     "come first. Go comes only from looks at the real thing."
@@ -210,7 +217,8 @@ def after_mend_lines(assessment: Assessment) -> list[str]:
             told = f"With {stronger}, {name} {verb} next, in a moment {harder:.0f} % harder"
             worse = hurts(following) and not hurts(part)
             warned = " That is the worse thing to break." if worse else ""
-            lines.append(f"{told}: {then(following)}.{warned}")
+            mended_there = BESIDE[consequence(following).mendable]
+            lines.append(f"{told}: {then(following)}; {mended_there}.{warned}")
     if little:
         name, verb = part_name(weakest.part, weakest.side), gives(weakest.part)
         alone = f"{' or '.join(little)} alone"
@@ -229,6 +237,7 @@ def change_lines(comparison: Comparison, system: str = "metric") -> list[str]:
         f"Worse: {listed(worse)}.",
         f"Better: {listed(better)}.",
         *bulk_lines(comparison, system),
+        *offset_lines(comparison),
         *weld_lines(comparison),
         *geometry_lines(comparison, system),
         *replaced_lines(comparison),

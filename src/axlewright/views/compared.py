@@ -12,6 +12,7 @@ from axlewright.strength import (
     WearPlace,
     above_tubes,
     housing_mass,
+    hub_lives,
     lowest_point,
 )
 from axlewright.tables import limit
@@ -104,6 +105,18 @@ def bulk_lines(comparison: Comparison, system: str) -> list[str]:
     return lines
 
 
+def offset_lines(comparison: Comparison) -> list[str]:
+    """What moving the wheels in or out does by itself to the worse row of a hub."""
+    before, after = comparison.before, comparison.after
+    moved = {name: after.columns[name] for name in ("wheel_offset", "wheel_spacer")}
+    if all(float(moved[name][0]) == float(before.columns[name][0]) for name in moved):
+        return []
+    was = hub_lives(before.columns, before.rig.words)
+    now = hub_lives({**before.columns, **moved}, before.rig.words)
+    told = [f"{plain(float((now[how] / was[how])[0]), 2)} times {how}" for how in was]
+    return [f"Where the wheels stand, by itself, makes a hub's worse row live {', '.join(told)}."]
+
+
 def weld_lines(comparison: Comparison) -> list[str]:
     """What the heat of welding something on may do to a housing, and how to see it."""
     before, after = comparison.before, comparison.after
@@ -161,6 +174,7 @@ def change_json(comparison: Comparison) -> dict[str, Any]:
         "lowest_point": _moved_json(lowest_point(before), lowest_point(after), "m"),
         "above_tubes": _moved_json(above_tubes(before), above_tubes(after), "m"),
         "cautions": weld_lines(comparison),
+        "hub_by_offset_alone": offset_lines(comparison),
         "handed_on": [each for names in _housings(comparison) for each in stays_behind(names)],
     }
 

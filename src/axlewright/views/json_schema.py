@@ -159,6 +159,7 @@ def _change() -> Schema:
             "lowest_point": before_after("m"),
             "above_tubes": {**before_after("m"), "description": "a truss over the tubes' top"},
             "cautions": TEXTS,
+            "hub_by_offset_alone": TEXTS,
             "handed_on": {**TEXTS, "description": "what another housing takes from the old axle"},
         }
     )

@@ -10,13 +10,23 @@ import numpy as np
 
 from axlewright.duty import live_cases
 from axlewright.rig import ASSUMPTIONS, FIELDS
-from axlewright.strength import Assessment, Mover, Place, Size, WearPlace, kind_of, sizes_of
+from axlewright.strength import (
+    Assessment,
+    Mover,
+    Place,
+    Size,
+    WearPlace,
+    hub_lives,
+    kind_of,
+    sizes_of,
+)
 from axlewright.views.phrases import life, quantity
 from axlewright.views.questions import field_name
 
 MOST_HELD, MOST_ASKED = 9, 6
 DIGITS: Final = 4  # of a size, so that the sum can be done again
 BEARS: Final = 0.1  # a size with a smaller power is not told among what is asked
+FAR: Final = 1e9  # m; nobody drives further
 SETTLED: Final = {  # sizes that follow from what was given
     "radius": ("hub centres above the ground", "length"),
     "tube_outer_left": ("left tube across", "length"),
@@ -86,7 +96,21 @@ def wears(assessment: Assessment, place: Place, system: str = "metric") -> list[
         told = life(worn, system)
         of = "" if told.startswith("no end") else " of this use"
         out.append((f"{wear.mode}: {told}{of}", wear.basis))
+        if part.startswith("hub_bearing"):
+            out.append(
+                (_by_corners(assessment, system), "the same, by how it is driven; middle values")
+            )
     return out
+
+
+def _by_corners(assessment: Assessment, system: str) -> str:
+    lives = hub_lives(assessment.columns, assessment.rig.words)
+    told = []
+    for how, life_km in lives.items():
+        metres = 1e3 * float(life_km[0])
+        beyond = "more than " if metres > FAR else ""
+        told.append(f"{how} {beyond}{quantity(min(metres, FAR), 'distance', system, 2)}")
+    return "in the middle: " + ", ".join(told)
 
 
 def alone(mover: Mover) -> str:

@@ -11,6 +11,7 @@ from axlewright.views.compared import (
     LESS,
     MORE,
     bulk_lines,
+    offset_lines,
     replaced_lines,
     weld_lines,
     worse_and_better,
@@ -68,6 +69,7 @@ def change_words(comparison: Comparison, system: str = "metric") -> ChangeWords:
         better=_gathered(better),
         more=(
             *bulk_lines(comparison, system),
+            *offset_lines(comparison),
             *weld_lines(comparison),
             *geometry_lines(comparison, system),
             *replaced_lines(comparison),

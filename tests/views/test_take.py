@@ -12,10 +12,10 @@ from axlewright.actions import carrying_of
 from axlewright.rig import load_rig, rig_from_text
 from axlewright.strength import assess_rig, kind_of
 from axlewright.views import take_data
-from axlewright.views.in_units import in_units
 from axlewright.views.take_limits import axle_limits
 from axlewright.views.take_lists import torque_lines
 from axlewright.views.take_rods import RATIO, explained, rods
+from axlewright.views.units_in_text import in_units
 
 RIGS = Path(__file__).parents[2] / "examples" / "rigs"
 DAY = dt.date(2026, 6, 1)

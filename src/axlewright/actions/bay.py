@@ -44,7 +44,7 @@ class Bay:
     def __init__(self, store: "Store") -> None:
         self._store = store
         self._desk = Desk(store)
-        self._lines: Latest[tuple[str, int], str] = Latest(64)
+        self._lines: Latest[tuple[str, int, str], str] = Latest(64)
         self._orders: Latest[tuple[str, int], list[str]] = Latest(64)
         self._talks: Latest[str, FirstAnswer] = Latest(64)
         self._answers = Answers()
@@ -236,11 +236,12 @@ class Bay:
             told = talk.whole(draft)
         return () if isinstance(told, BadFile) else tuple(told)
 
-    def so_far_line(self, slug: str) -> str:
+    def so_far_line(self, slug: str, system: str = "metric") -> str:
         """What gives first as far as is known, whatever was said last; empty at the beginning."""
         standing = self._desk.standing(slug)
         return self._lines.get(
-            (slug, standing.number), lambda: first_line(standing.draft, self._answers.assessment)
+            (slug, standing.number, system),
+            lambda: first_line(standing.draft, self._answers.assessment, system),
         )
 
     def next_fields(self, slug: str) -> list[str]:

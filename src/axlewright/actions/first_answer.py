@@ -43,8 +43,8 @@ def assessed(rig: Rig, draws: int) -> Assessment:
 class FirstAnswer:
     """What the answers so far say about what gives first; remembers what it has said."""
 
-    def __init__(self, assess: Assess = assessed) -> None:
-        self._assess = assess
+    def __init__(self, assess: Assess = assessed, system: str = "") -> None:
+        self._assess, self._system = assess, system
         self._said: list[str] = []
 
     def so_far(self, draft: Draft, path: str) -> list[str]:
@@ -63,8 +63,12 @@ class FirstAnswer:
                 return []
             assessment = self._assess(rig, DRAWS)
             first = first or assessment
-            told[lock] = _gives(assessment, draft.system())
-        lines = [_joint_line(first, draft)] if first and path.startswith("joint.") else []
+            told[lock] = _gives(assessment, self._units(draft))
+        lines = (
+            [_joint_line(first, draft, self._units(draft))]
+            if first and path.startswith("joint.")
+            else []
+        )
         now = [next(iter(told.values()))]
         if len(set(told.values())) > 1:
             now = [f"With an open differential: {now[0]}", f"Locked: {told[LOCKS[1]]}"]
@@ -76,7 +80,7 @@ class FirstAnswer:
         if isinstance(rig, BadFile):
             return rig
         assessment = self._assess(rig, DRAWS)
-        system = draft.system()
+        system = self._units(draft)
         self._said = [_gives(assessment, system)]
         stopped = bool(assessment.stops)
         lines = [] if stopped else drive_lines(assessment.findings)
@@ -109,7 +113,20 @@ class FirstAnswer:
         rig = complete_rig(draft)
         if isinstance(rig, BadFile):
             return []
-        return self._moved([_gives(self._assess(rig, DRAWS), draft.system())])
+        return self._moved([_gives(self._assess(rig, DRAWS), self._units(draft))])
+
+    def line(self, draft: Draft) -> str:
+        """What gives first as far as the answers go, in one line; empty before the weight."""
+        if draft.missing():
+            return " ".join(self.so_far(draft, "weight.axle"))
+        rig = complete_rig(draft)
+        if isinstance(rig, BadFile):
+            return ""
+        return _gives(self._assess(rig, DRAWS), self._units(draft))
+
+    def _units(self, draft: Draft) -> str:
+        """System to tell it in: the reader's where one was picked, else the one of the answers."""
+        return self._system if self._system not in {"", "metric"} else draft.system()
 
     def _moved(self, now: list[str]) -> list[str]:
         before, self._said = self._said, now
@@ -119,19 +136,16 @@ class FirstAnswer:
         return [f"{head}: {now[0]}"] if len(now) == 1 else [f"{head}.", *now]
 
 
-def first_line(draft: Draft, assess: Assess = assessed) -> str:
+def first_line(draft: Draft, assess: Assess = assessed, system: str = "") -> str:
     """What gives first as far as the answers go, in one line; empty before the weight."""
-    if not draft.missing():
-        rig = complete_rig(draft)
-        return "" if isinstance(rig, BadFile) else _gives(assess(rig, DRAWS), draft.system())
-    return " ".join(FirstAnswer(assess).so_far(draft, "weight.axle"))
+    return FirstAnswer(assess, system).line(draft)
 
 
 def _gives(assessment: Assessment, system: str) -> str:
     return f"{sentence(assessment)} It {giving(order_rows(assessment, system)[0].gives_at)}."
 
 
-def _joint_line(assessment: Assessment, draft: Draft) -> str:
+def _joint_line(assessment: Assessment, draft: Draft, system: str) -> str:
     keys = JOINT[draft.axle]
     solved = assessment.point.solved
     holds = [
@@ -141,7 +155,7 @@ def _joint_line(assessment: Assessment, draft: Draft) -> str:
     ]
     if not holds or not _known(draft, ("joint.cap_across", "joint.cap_to_cap")):
         return ""
-    torque = units.show(float(f"{min(holds):.2g}"), "torque", draft.system(), 2)
+    torque = units.show(float(f"{min(holds):.2g}"), "torque", system, 2)
     where = "at full lock" if draft.axle == "front" else "at the pinion"
     return f"With usual steel such a joint holds about {torque} {where}, give or take a half."
 

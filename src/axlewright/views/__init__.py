@@ -160,6 +160,7 @@ if typing.TYPE_CHECKING:
     )
     from axlewright.views.travel_paper import TravelData, travel_data
     from axlewright.views.travel_told import travel_lines
+    from axlewright.views.units_in_text import in_units
 
 # A long list, several names a line.
 # fmt: off
@@ -182,8 +183,8 @@ __all__ = [
     "driveline_json", "driveline_lines", "driveline_rows", "driveline_sentence", "driven_sentence",
     "due_lines", "due_words", "echo_line", "ends_data", "explanation_lines", "field_name",
     "folded", "gearing_lines", "giving", "graves", "growing_picture", "history_lines",
-    "history_rows", "hit_lines", "hit_words", "hours", "kinds_meant", "last_hit", "lever_groups",
-    "limit_list",
+    "history_rows", "hit_lines", "hit_words", "hours", "in_units", "kinds_meant", "last_hit",
+    "lever_groups", "limit_list",
     "located_json", "located_lines", "log_data", "log_json", "log_schema", "look_cards",
     "measure_groups", "measure_next", "misfit_words", "missing_line",
     "missing_words", "moves_page",
@@ -208,6 +209,7 @@ _IN: dict[str, str] = {
     "json_log": "EntryTold PartTold ProcedureTold WithdrawnTold log_json log_schema",
     "json_carry": "carry_json carry_schema",
     "carry": "CarryData card_lines carry_data carry_lines",
+    "units_in_text": "in_units",
     "page_measure": "limit_list measure_groups past_list taken_words",
     "sketch": "procedure_sketch",
     "page_bent": "bent_lines bent_page",

@@ -8,11 +8,11 @@ from axlewright import units
 from axlewright.rig import Kept, Noticed
 from axlewright.tables import look_stops, looks_beyond
 from axlewright.upkeep import OFF_CENTRE, WantedLook
-from axlewright.views.in_units import in_units
 from axlewright.views.log import happened, wanted_look_lines
 from axlewright.views.look_words import last_hit
 from axlewright.views.off_centre_words import OffCentre
 from axlewright.views.take_rods import RATIO, Rod
+from axlewright.views.units_in_text import in_units
 
 STAND: Final = "Stop where it is safe, engine off, both ends chocked. Nobody goes under."
 

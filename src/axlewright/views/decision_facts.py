@@ -9,8 +9,8 @@ from axlewright import units
 from axlewright.decide import LEAVE, Choice, Decision
 from axlewright.rig import Column
 from axlewright.views.decision_money import about, band_of, mean, money, money_span, share_of_ten
-from axlewright.views.in_units import in_units
 from axlewright.views.phrases import kind_name, quantity, span
+from axlewright.views.units_in_text import in_units
 
 WELDING: Final = (
     "At the weld: no chlorinated cleaner near an arc, oil and paint away, battery and sensors off, "

@@ -159,7 +159,7 @@ def _offset(pen: Pen, axle: Axle, side: str, lettering: Lettering, y: float) -> 
     """Side, offset and spacer under a wheel."""
     x = -SIGN[side] * 0.5 * axle.mm["track"]
     spacer = axle.mm["wheel_spacer"]
-    told = f"ET {units.show(round(axle.mm['wheel_offset'] / 1e3, 3), 'offset')}"
+    told = f"ET {units.show(round(axle.mm['wheel_offset'] / 1e3, 3), 'offset', digits=3)}"
     if spacer > 0.5:
         told += f" + {units.show(spacer / 1e3, 'length', lettering.system)}"
     if not lettering.empty(pen, "wheel.offset"):

@@ -35,7 +35,7 @@ def picture_words(
     shown = ", ".join(seen[view] for view in views)
     out = [f"Line drawing to scale of this {kind} axle, held by {held}, seen {shown}."]
     out += [f"STOP: {stop.removeprefix('STOP: ')}" for stop in stops]
-    out += [_flag(axle, flag) for flag in flags]
+    out += [_flag(axle, flag, system) for flag in flags]
     out += [
         (
             f"Tyre centre to tyre centre {_told(axle, 'track', system)}; "
@@ -60,17 +60,19 @@ def picture_words(
     return out
 
 
-def _flag(axle: Axle, flag: Flagged) -> str:
+def _flag(axle: Axle, flag: Flagged, system: str) -> str:
     places = spots(axle, flag.part)
-    told = " and ".join(_place(place[1]) for place in places)
+    told = " and ".join(_place(place[1], system) for place in places)
     close = f", {flag.closeness}: {CLOSENESS[flag.closeness]}" if flag.closeness else ""
     return f"Flag {flag.number}: {called(flag.part)}, {told}{close}."
 
 
-def _place(y: float) -> str:
+def _place(y: float, system: str) -> str:
     if abs(y) < 15.0:
         return "in the middle"
-    return f"{abs(y) / 10.0:.0f} cm {'left' if y > 0 else 'right'} of the middle"
+    unit = "in" if units.SYSTEMS[system]["length"] == "in" else "cm"
+    away = abs(y) / 1e3 / units.known("length")[unit]
+    return f"{away:.0f} {unit} {'left' if y > 0 else 'right'} of the middle"
 
 
 def _told(axle: Axle, name: str, system: str) -> str:

@@ -29,8 +29,8 @@ from axlewright.upkeep import (
     Verdict,
     WantedLook,
 )
-from axlewright.views.in_units import in_units
 from axlewright.views.phrases import to_doubt
+from axlewright.views.units_in_text import in_units
 
 HEAD = {
     "stop": "STOP: do not drive.",

@@ -6,9 +6,9 @@ from axlewright import units
 from axlewright.rig import Component, Fitment
 from axlewright.tables import Procedure, ProcedureStep, instrument, shimmy_questions
 from axlewright.upkeep import Carried, Past, ReadingTaken
-from axlewright.views.in_units import in_units
 from axlewright.views.log import verdict_lines
 from axlewright.views.phrases import to_doubt
+from axlewright.views.units_in_text import in_units
 
 
 def procedure_list_lines(procedures: Sequence[Procedure]) -> list[str]:

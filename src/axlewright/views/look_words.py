@@ -16,8 +16,8 @@ from axlewright.upkeep import (
     settles,
     where_of,
 )
-from axlewright.views.in_units import in_units
 from axlewright.views.log import due_lines
+from axlewright.views.units_in_text import in_units
 
 LISTS: Final[Mapping[str, str]] = {
     "before_trip": "Before a trip",

@@ -105,7 +105,7 @@ class BentPage:
     drawing: str
 
 
-def bent_page(bent: Bent, rig: Rig, said: Mapping[str, str]) -> BentPage:
+def bent_page(bent: Bent, rig: Rig, said: Mapping[str, str], system: str = "metric") -> BentPage:
     """Shares and looks of one axle as a page shows them; ``said`` is what was typed in."""
     found = bent.found
     told = [one for one in found.suspects if one.share >= TOLD]
@@ -126,7 +126,7 @@ def bent_page(bent: Bent, rig: Rig, said: Mapping[str, str]) -> BentPage:
         typed=bent.typed,
         bands=BANDS,
         rests=RESTS,
-        drawing=_drawing(rig, told[:FLAGGED], numbers),
+        drawing=_drawing(rig, told[:FLAGGED], numbers, system),
     )
 
 
@@ -227,7 +227,7 @@ def _asked(row: LocatorReading, said: Mapping[str, str], page: str) -> list[Aske
     ]
 
 
-def _drawing(rig: Rig, told: Sequence[Suspect], numbers: Mapping[str, int]) -> str:
+def _drawing(rig: Rig, told: Sequence[Suspect], numbers: Mapping[str, int], system: str) -> str:
     flags = []
     for one in told:
         kind = one.key.removesuffix(f"_{one.side}") if one.side else one.key
@@ -246,6 +246,7 @@ def _drawing(rig: Rig, told: Sequence[Suspect], numbers: Mapping[str, int]) -> s
         flags,
         views=("across", "plan"),
         measures=False,
+        system=system,
         key=False,
         text=LETTERS,
         name="bent",

@@ -7,8 +7,8 @@ from typing import Final
 from axlewright.rig import Job, Kept, LookTaken, Noticed
 from axlewright.tables import shimmy_questions
 from axlewright.upkeep import FIRST_LINE, CheckDone, Sheet
-from axlewright.views.in_units import in_units
 from axlewright.views.log import happened
+from axlewright.views.units_in_text import in_units
 
 STAGES: Final[Mapping[str, str]] = {
     "first": "First, by hand and by gauge",

@@ -15,8 +15,8 @@ from axlewright.swap import (
     missing_values,
 )
 from axlewright.tables import Task
-from axlewright.views.in_units import in_units
 from axlewright.views.phrases import plain, quantity
+from axlewright.views.units_in_text import in_units
 
 SWAP_CAUTION: Final = (
     "Decision support, not a certificate. The makers' manuals, local law and licensed practice "

@@ -21,7 +21,6 @@ from axlewright.views.answer import (
 )
 from axlewright.views.carry import CarryLine, carry_data
 from axlewright.views.drawing_sheet import drawing
-from axlewright.views.in_units import in_units
 from axlewright.views.look_words import LEADS, LISTS
 from axlewright.views.report_words import Told, flags_of
 from axlewright.views.take_limits import Limits, axle_limits
@@ -35,6 +34,7 @@ from axlewright.views.take_lists import (
     torque_lines,
 )
 from axlewright.views.take_rods import Arithmetic, arithmetic
+from axlewright.views.units_in_text import in_units
 
 PURPOSE: Final = (
     "For the track: what stops you, what to look at after a hit, what to carry and how far a mend "

@@ -10,8 +10,8 @@ from axlewright.physics import bolt, steering
 from axlewright.rig import doubts
 from axlewright.strength import Assessment, kind_of
 from axlewright.tables import card_of, card_steps, cards, friction, troubles
-from axlewright.views.in_units import in_units
 from axlewright.views.phrases import plain, quantity, short_name
+from axlewright.views.units_in_text import in_units
 
 CLAMP: Final = 0.7  # of proof, as the checks of slipping brackets take it
 PITCH: Final = 0.13  # of the diameter, as the same checks take it

@@ -101,19 +101,23 @@ class Question:
     sides: bool = False
 
 
-def questions(draft: Draft, refused: Refused | None = None) -> list[Question]:
+def questions(
+    draft: Draft, refused: Refused | None = None, system: str = "metric"
+) -> list[Question]:
     """The thirteen questions for this axle, in their order."""
     by_number: dict[int, list[Field]] = {}
     for each in FIELDS:
         if each.question is not None and draft.belongs(each):
             by_number.setdefault(each.question, []).append(each)
-    desk = _Desk(draft, refused)
+    desk = _Desk(draft, refused, system)
     return [desk.question(fields, number) for number, fields in sorted(by_number.items())]
 
 
-def further(draft: Draft, paths: Sequence[str], refused: Refused | None = None) -> list[Question]:
+def further(
+    draft: Draft, paths: Sequence[str], refused: Refused | None = None, system: str = "metric"
+) -> list[Question]:
     """The rest, each a question of its own, in the order given."""
-    desk = _Desk(draft, refused)
+    desk = _Desk(draft, refused, system)
     fields = {each.path: each for each in FIELDS}
     return [desk.question([fields[path]]) for path in paths if path in fields]
 
@@ -164,14 +168,15 @@ def ident_of(path: str) -> str:
 class _Desk:
     """One draft, with what all of its questions need worked out once."""
 
-    def __init__(self, draft: Draft, refused: Refused | None) -> None:
+    def __init__(self, draft: Draft, refused: Refused | None, system: str) -> None:
         self._draft, self._refused = draft, refused
         tyre = draft.tyre()
         self._across = tyre.outer_diameter if tyre else 0.0
         self._values: Mapping[str, float] = {
             name: datum.value for name, datum in draft.given().items()
         }
-        self._words, self._system = draft.words(), draft.system()
+        self._words = draft.words()
+        self._system = draft.system() if system == "metric" else system
 
     def question(self, fields: Sequence[Field], number: int | None = None) -> Question:
         """One question out of its fields."""

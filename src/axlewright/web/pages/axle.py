@@ -179,11 +179,11 @@ def _told(
     number = bay.last_entry(slug)
     draft = bay.draft(slug)
     refused = refusal(draft, said) if said else None
-    thirteen = questions(draft, refused)
+    thirteen = questions(draft, refused, system)
     done = answered(thirteen)
     needed = set(draft.required())
     paths = [path for path in bay.next_fields(slug) if path not in needed]
-    rest = further(draft, [] if draft.missing() else paths, refused)
+    rest = further(draft, [] if draft.missing() else paths, refused, system)
     return {
         **framed(slug, draft, bay),
         "at": number,
@@ -192,7 +192,7 @@ def _told(
         "others": rest[FIRST_OF_THE_REST:],
         "done": done,
         "progress": progress_line(done),
-        "so_far": bay.so_far_line(slug),
+        "so_far": bay.so_far_line(slug, system),
         "opened": _opened([*thirteen, *rest], at, refused, listing),
         "picture": picture_of(draft, system),
         "found": bay.conditions(slug),

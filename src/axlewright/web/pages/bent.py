@@ -17,6 +17,7 @@ from axlewright.views import bent_page, log_json
 from axlewright.web.framing import framed
 from axlewright.web.page import bay_of, page
 from axlewright.web.pages.axle import slug_of
+from axlewright.web.settings import settings_of
 
 LONGEST: Final = 80
 CHOICES: Final[Mapping[str, bool | None]] = {"": None, "yes": True, "no": False}
@@ -25,7 +26,9 @@ CHOICES: Final[Mapping[str, bool | None]] = {"": None, "yes": True, "no": False}
 async def bent(request: Request) -> Response:
     """The page; what is typed in stands in its address, and is not kept."""
     slug = slug_of(request)
-    told = await run_in_threadpool(_told, bay_of(request), slug, dict(request.query_params))
+    told = await run_in_threadpool(
+        _told, bay_of(request), slug, dict(request.query_params), settings_of(request).units
+    )
     return page(request, "bent.html", told, status=422 if told["fault"] else 200)
 
 
@@ -60,7 +63,7 @@ def _found(bay: Bay, slug: str, asked: Mapping[str, str]) -> tuple[Bent, dict[st
     return found, typed
 
 
-def _told(bay: Bay, slug: str, asked: Mapping[str, str]) -> dict[str, object]:
+def _told(bay: Bay, slug: str, asked: Mapping[str, str], system: str) -> dict[str, object]:
     draft = bay.draft(slug)
     told = {**framed(slug, draft, bay), "fault": "", "answer": None, "missing": 0}
     rig = bay.log().desk.rig(slug)
@@ -74,7 +77,7 @@ def _told(bay: Bay, slug: str, asked: Mapping[str, str]) -> dict[str, object]:
     except AxlewrightError as trouble:
         told["fault"] = f"{trouble.problem} {trouble.remedy}"
         found, _ = _found(bay, slug, {})
-    made = bent_page(found, rig, said)
+    made = bent_page(found, rig, said, system)
     return {
         **told,
         "answer": made,

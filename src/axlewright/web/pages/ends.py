@@ -12,7 +12,7 @@ from starlette.responses import RedirectResponse, Response
 from starlette.routing import BaseRoute, Route
 
 from axlewright.actions import Bay, Said, ends_paper
-from axlewright.views import EndGroup, ends_data
+from axlewright.views import EndGroup, ends_data, in_units
 from axlewright.web.framing import framed
 from axlewright.web.page import bay_of, device_of, form_of, page
 from axlewright.web.pages.answer import NOT_YET
@@ -20,6 +20,7 @@ from axlewright.web.pages.axle import slug_of
 from axlewright.web.settings import settings_of
 
 LONGEST: Final = 400
+UNTAPED: Final = "30 mm"  # about which a usual place may be off
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -110,6 +111,7 @@ def _page(bay: Bay, slug: str, at: str, taken: Taken | None, system: str) -> dic
     return {
         **told,
         "found": made,
+        "untaped": in_units(UNTAPED, system),
         # S704: made by views, which escapes what was typed.
         "drawn": [(view, Markup(view.svg)) for view in made.views],  # noqa: S704
         "texts": {**texts, **(taken.texts if taken else {})},

@@ -1,7 +1,7 @@
 """Measure: how each reading is taken, the form for it, its verdict, and readings of the past."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Final
 from uuid import uuid4
 
@@ -28,6 +28,7 @@ from axlewright.rig import BEARINGS
 from axlewright.tables import Procedure, instrument, procedures
 from axlewright.upkeep import ReadingTaken, limits_for
 from axlewright.views import (
+    in_units,
     limit_list,
     measure_groups,
     past_list,
@@ -218,7 +219,7 @@ def _told(
     return {
         **framed(slug, bay.draft(slug), bay),
         "asked": asked,
-        "steps": steps,
+        "steps": [replace(step, do=in_units(step.do, system)) for step in steps],
         "sketch": Markup(procedure_sketch(key)),  # noqa: S704  (made by views, escaped there)
         "tools": [(tool, instrument(tool)) for tool in asked.instruments],
         "sides": [side for side in asked.sides if side],

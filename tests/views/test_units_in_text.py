@@ -8,9 +8,9 @@ import pytest
 
 from axlewright import units
 from axlewright.tables import shimmy_questions
-from axlewright.views.in_units import in_units
 from axlewright.views.log_readings import shimmy_question_lines
 from axlewright.views.phrases import to_doubt
+from axlewright.views.units_in_text import in_units
 
 
 @pytest.mark.parametrize(

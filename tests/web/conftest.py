@@ -51,12 +51,20 @@ def browser():
         opened.close()
 
 
-@pytest.fixture(scope="module")
-def server(tmp_path_factory):
+@pytest.fixture(scope="session")
+def _one_server(tmp_path_factory):
     running = Server(tmp_path_factory.mktemp("bay") / "store")
     yield running
     assert running.stop() == 0
     assert "Traceback" not in running.log()
+
+
+@pytest.fixture(scope="module")
+def server(_one_server):
+    """One bay for all visits of a run, as a person keeps one; each begins axles of its own."""
+    before = len(_one_server.log())
+    yield _one_server
+    assert "Traceback" not in _one_server.log()[before:]
 
 
 @pytest.fixture

@@ -520,3 +520,13 @@ def test_no_sequence_of_lines_ends_in_a_failure(lines):
 @given(st.integers(0, len(FRONT)), LINES)
 def test_no_sequence_from_any_point_on_ends_in_a_failure(done, lines):
     never_fails(Desk(), [*HEAD, *list(FRONT.values())[:done], *lines])
+
+
+def test_what_changed_since_places_were_taped_is_asked_only_where_they_were():
+    taped = '\n[points]\narm_frame.left = "735 mm behind, 405 mm left, 488 mm up"\n'
+    desk = Desk()
+    desk.hears(*upto("use.from_help"), "60 km")
+    bare, known = read_draft(desk.text), read_draft(desk.text + taped)
+    asked = FirstAnswer(quick)
+    assert "travel.lift" not in asked.moving(bare)
+    assert "travel.lift" in asked.moving(known)

@@ -3,6 +3,9 @@
 Outside reference: plane geometry, and what the words mean; common practice, no source.
 """
 
+import json
+import random
+import re
 from pathlib import Path
 
 import pytest
@@ -10,7 +13,8 @@ import pytest
 from axlewright.errors import BadFile
 from axlewright.rig import rig_from_text
 
-WAGTAIL = (Path(__file__).parents[2] / "examples" / "rigs" / "wagtail.toml").read_text("utf-8")
+RIGS = Path(__file__).parents[2] / "examples" / "rigs"
+WAGTAIL = (RIGS / "wagtail.toml").read_text("utf-8")
 
 
 def _edited(*edits):
@@ -225,3 +229,39 @@ def test_who_measures_in_inches_is_answered_in_inches():
         "the springs stand 60 in apart, but the tyres' centres only 59 in: the springs would be "
         "inside the wheels"
     )
+
+
+ODD = (
+    "don't know", "none", "0", "-1 mm", "1.200,5 kg", "1,2,3 mm", "about", "± 3", "5 to", "ET",
+    "backspacing", "backspacing 4 in on a", "at", "1'000 mm", "0/0 in", "1½ in", "-", "left", "c.",
+    "or so", "5 ft 70 in", "5' 3 1/2\"", "1e5 mm", "9" * 200, "٣ mm", "3 mm at 2 mm", "\\u0000",
+    "8000 kg", "0.001 mm", "6 deg", "1 km",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("name", ["heron", "wagtail", "stork-rear"])
+def test_no_odd_answer_among_true_ones_ends_in_anything_but_a_rig_or_its_faults(name):
+    rows = (RIGS / f"{name}.toml").read_text("utf-8").splitlines()
+    said = [at for at, row in enumerate(rows) if re.match(r"[\w.]+ = \"", row)]
+    rng = random.Random(11)  # noqa: S311  (not for secrets)
+    found = [_outcome("\n".join(_with_odd(rows, said, rng))) for _ in range(150)]
+    refused = [each for each in found if isinstance(each, BadFile)]
+    assert 0 < len(refused) < len(found)
+    for fault in (fault for each in refused for fault in each.faults):
+        assert fault.problem
+        assert fault.accepted
+        assert fault.line is None or 1 <= fault.line <= len(rows)
+
+
+def _with_odd(rows, said, rng):
+    tried = list(rows)
+    for at in rng.sample(said, rng.randint(1, 3)):
+        tried[at] = f"{rows[at].partition(' = ')[0]} = {json.dumps(rng.choice(ODD))}"
+    return tried
+
+
+def _outcome(text):
+    try:
+        return rig_from_text(text, "odd.toml")
+    except BadFile as refused:
+        return refused

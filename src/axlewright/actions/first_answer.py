@@ -164,6 +164,7 @@ def _known(draft: Draft, paths: Iterable[str]) -> bool:
     return all(path in draft.answers and not draft.answers[path].dont_know for path in paths)
 
 
+SINCE_TAPED: Final = frozenset({"travel.lift", "travel.forgings_turned"})  # against places taped
 _LACKING: Final = {"leaves": ("links", "track_bar"), "angled arms": ("track_bar",)}
 
 
@@ -171,7 +172,8 @@ def _fits(asked: Field, draft: Draft) -> bool:
     """Whether an optional question makes sense for what has been said."""
     words, path = draft.words(), asked.path
     table = path.partition(".")[0]
-    if not draft.belongs(asked) or path in STAND_INS:
+    taped = any(each.startswith("points.") for each in draft.answers)
+    if not draft.belongs(asked) or path in STAND_INS or (path in SINCE_TAPED and not taped):
         return False
     if table in _LACKING.get(words.get("held_by.arms", ""), ()):
         return False

@@ -81,8 +81,8 @@ DRAWINGS: Final[dict[str, str]] = {
      (O)  >========o one arm each side, bolted twice to the axle
       o--'""",
     "angled arms": """
-      o------.  .------o   upper arms, from above: they run
-              (O)            together over the middle; no track bar
+      o------.  .------o   upper arms, from above:
+              (O)            together over the middle
       o===========o        lower arm, one each side""",
     "leaves": """
       o--.___   ___.--o

@@ -28,6 +28,7 @@ from axlewright.strength.doubt import (
 from axlewright.strength.housing import stations, tube_sections
 from axlewright.strength.ledger import Row, Solved
 from axlewright.strength.order import Place, WearPlace, bad_moment_order, wear_order
+from axlewright.strength.stressed import Stressed, stressed
 from axlewright.strength.wear import TARGET_KM, Wear, hub_lives
 
 __all__ = [
@@ -49,6 +50,7 @@ __all__ = [
     "ShaftRun",
     "Size",
     "Solved",
+    "Stressed",
     "Wear",
     "WearPlace",
     "above_tubes",
@@ -74,6 +76,7 @@ __all__ = [
     "sizes_of",
     "standing_camber",
     "stations",
+    "stressed",
     "tube_sections",
     "wear_lives",
     "wear_order",

@@ -12,7 +12,16 @@ import numpy as np
 
 from axlewright.duty import live_cases
 from axlewright.rig import SEED, Finding
-from axlewright.strength import TARGET_KM, Assessment, Comparison, Place, Size, WearPlace
+from axlewright.strength import (
+    TARGET_KM,
+    Assessment,
+    Comparison,
+    Place,
+    Size,
+    Stressed,
+    WearPlace,
+    stressed,
+)
 from axlewright.tables import consequence, fingerprint
 from axlewright.views.answer import (
     broken_lines,
@@ -79,7 +88,7 @@ def _heading(assessment: Assessment) -> dict[str, Any]:
 
 
 def _assessment(assessment: Assessment) -> dict[str, Any]:
-    rig = assessment.rig
+    rig, point = assessment.rig, assessment.point
     return {
         "rig": {"name": rig.name, "axle": rig.axle, "digest": rig.digest, "file": rig.file},
         "may_i_drive": {
@@ -130,6 +139,7 @@ def _assessment(assessment: Assessment) -> dict[str, Any]:
         "after_mend": [
             {"mended": mended, "next": following} for mended, following in assessment.after_mend
         ],
+        "stations": [_station(each) for each in stressed(assessment.columns, point.housing)],
         "already_broken": broken_lines(assessment),
         "gearing": gearing_json(assessment),
         "stays_bent": bent_json(assessment),
@@ -254,6 +264,21 @@ def _compared(comparison: Comparison) -> list[dict[str, Any]]:
         }
         for place in comparison.after.order
     ]
+
+
+def _station(at: Stressed) -> dict[str, Any]:
+    pull, fore, up, twist, bend_up, bend_fore = (float(each) for each in at.actions[0])
+    return {
+        "station": f"{at.station}_{at.side}",
+        "across": _quantity(float(at.across[0]), "length"),
+        "load_case": live_cases()[at.case].key,
+        "pull": _quantity(pull, "force"),
+        "shear": {"fore": _quantity(fore, "force"), "up": _quantity(up, "force")},
+        "twist": _quantity(twist, "torque"),
+        "moment": {"up": _quantity(bend_up, "torque"), "fore": _quantity(bend_fore, "torque")},
+        "worst_fibre": _quantity(float(at.fibre[0]), "stress"),
+        "von_mises": _quantity(float(at.mises[0]), "stress"),
+    }
 
 
 def _size(size: Size) -> dict[str, Any]:

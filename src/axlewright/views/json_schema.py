@@ -133,6 +133,7 @@ def _assessment() -> Schema:
             "from_memory": listed(shape(recalled)),
             "severity_moves": listed(shape({"case": TEXT, "leads_mild": TEXT, "leads_hard": TEXT})),
             "after_mend": listed(shape({"mended": TEXT, "next": TEXT})),
+            "stations": listed(_station()),
             "already_broken": TEXTS,
             "gearing": _gearing(),
             "stays_bent": listed(_bent()),
@@ -161,6 +162,24 @@ def _change() -> Schema:
             "cautions": TEXTS,
             "hub_by_offset_alone": TEXTS,
             "handed_on": {**TEXTS, "description": "what another housing takes from the old axle"},
+        }
+    )
+
+
+def _station() -> Schema:
+    both = shape({"fore": ref("quantity"), "up": ref("quantity")})
+    elastic = "elastic, so beyond yield a measure and no stress"
+    return shape(
+        {
+            "station": TEXT,
+            "across": {**ref("quantity"), "description": "left of the vehicle's middle"},
+            "load_case": {**TEXT, "description": "that presses it hardest at its reference"},
+            "pull": ref("quantity"),
+            "shear": {**both, "description": "forward and up"},
+            "twist": ref("quantity"),
+            "moment": {**both, "description": "that bends it fore and aft, and up"},
+            "worst_fibre": {**ref("quantity"), "description": elastic},
+            "von_mises": {**ref("quantity"), "description": elastic},
         }
     )
 

@@ -19,6 +19,7 @@ from axlewright.strength import (
     hub_lives,
     kind_of,
     sizes_of,
+    stressed,
 )
 from axlewright.views.phrases import life, quantity
 from axlewright.views.questions import field_name
@@ -27,6 +28,14 @@ MOST_HELD, MOST_ASKED = 9, 6
 DIGITS: Final = 4  # of a size, so that the sum can be done again
 BEARS: Final = 0.1  # a size with a smaller power is not told among what is asked
 FAR: Final = 1e9  # m; nobody drives further
+AT: Final = {  # where a tube gives, by what happens
+    "bends at the spring": "seat",
+    "bends at the arm bracket": "arm",
+    "bends at the track-bar bracket": "track_bar",
+    "bends beside the end forging": "end",
+    "bends beside the centre": "joint",
+    "works loose or tears at the centre": "joint",
+}
 SETTLED: Final = {  # sizes that follow from what was given
     "radius": ("hub centres above the ground", "length"),
     "tube_outer_left": ("left tube across", "length"),
@@ -65,6 +74,25 @@ def size_lines(shown: Opened, number: int, system: str = "metric") -> list[str]:
     asked = _listed(bearing[:MOST_ASKED], system)
     lines = [f"holds by {held}"] if held else []
     return [*lines, f"{case} asks by {asked}"] if asked else lines
+
+
+def stress_line(assessment: Assessment, number: int, system: str = "metric") -> str:
+    """Elastic stress where a row of a tube gives, at its hardest case; empty for other parts."""
+    row = assessment.point.solved.rows[number]
+    station = AT.get(row.mode, "") if row.part.startswith("tube") else ""
+    side = row.part.rpartition("_")[2]
+    for at in stressed(assessment.columns, assessment.point.housing):
+        if (at.station, at.side) == (station, side):
+            fibre, mises = (
+                quantity(float(each[0]), "stress", system) for each in (at.fibre, at.mises)
+            )
+            kept = assessment.columns["tube_yield"] * assessment.columns["softening"]
+            return (
+                f"worst fibre there, elastic: {fibre}, von Mises {mises}, in "
+                f"{live_cases()[at.case].label}; it first yields at "
+                f"{quantity(float(kept[0]), 'stress', system)}"
+            )
+    return ""
 
 
 def size_name(key: str) -> tuple[str, str]:

@@ -10,7 +10,7 @@ from axlewright.tables import consequence
 from axlewright.views.answer import doubt_name
 from axlewright.views.bent_words import bent_lines
 from axlewright.views.drawing_ink import CLOSENESS
-from axlewright.views.opened import alone, opened, size_lines, wears
+from axlewright.views.opened import alone, opened, size_lines, stress_line, wears
 from axlewright.views.phrases import (
     closeness,
     gives,
@@ -114,7 +114,15 @@ def _checks(assessment: Assessment, place: Place, system: str) -> tuple[CheckRow
                 holds=quantity(holds, row.kind, system),
                 used=f"{used:.2f}{band}",
                 basis=row.basis,
-                sizes=tuple(size_lines(shown, number, system)),
+                sizes=tuple(
+                    filter(
+                        None,
+                        (
+                            *size_lines(shown, number, system),
+                            stress_line(assessment, number, system),
+                        ),
+                    )
+                ),
                 caveat=row.caveat,
                 parked=parked_line(assessment, number, system),
             )

@@ -7,7 +7,7 @@ from axlewright.strength import Assessment
 from axlewright.tables import consequence
 from axlewright.views.answer import doubt_name
 from axlewright.views.bent_words import bent_lines
-from axlewright.views.opened import alone, opened, size_lines, wears
+from axlewright.views.opened import alone, opened, size_lines, stress_line, wears
 from axlewright.views.phrases import gives_at, giving, parked_line, part_name, quantity, span
 
 LEAST_SHARE = 0.005  # of the doubt; less is not told
@@ -45,9 +45,8 @@ def why_lines(assessment: Assessment, rank: int, system: str = "metric") -> list
             f"     {row.basis}",
         ]
         lines += [f"     {line}" for line in size_lines(shown, number, system)]
-        parked = parked_line(assessment, number, system)
-        if parked:
-            lines.append(f"     {parked}")
+        more = (stress_line(assessment, number, system), parked_line(assessment, number, system))
+        lines += [f"     {line}" for line in more if line]
         if row.caveat:
             lines.append(f"     caveat: {row.caveat}")
     worn = wears(assessment, place, system)

@@ -360,6 +360,8 @@ def test_who_answers_in_inches_is_told_in_inches():
     assert "lbf ft" in told
     assert re.search(r"drop of about \S+ in\b", told)
     assert " mm" not in desk.told[-1]
+    assert "For example: 1.19 in" in desk.hears("none at all")
+    assert "For example: 1.19 in" in desk.hears("")
 
 
 def test_the_first_answer_stands_in_a_line_for_each_kind_of_differential():

@@ -7,7 +7,7 @@ from typing import Final, TypeAlias
 from axlewright import units
 from axlewright.errors import Fault
 from axlewright.rig import FOUND, WHERE, Condition, Field, near, part_meant, read_answer
-from axlewright.views import choice_lines, chosen, not_chosen_line
+from axlewright.views import choice_lines, chosen, example_of, not_chosen_line
 
 Listening: TypeAlias = Generator[None, str, str]
 
@@ -156,13 +156,13 @@ def condition_line(condition: Condition) -> str:
     return f"{where}{condition.part}, {condition.what}, {when}{note}"
 
 
-def fault_line(fault: Fault, asked: Field) -> str:
+def fault_line(fault: Fault, asked: Field, system: str = "metric") -> str:
     """Say what is wrong with an answer, what is accepted, and an example."""
     takes = full_stop(fault.accepted.partition(", such as")[0])
     if meant := _meant(fault, asked):
         return f"{full_stop(fault.problem)} Did you mean {' or '.join(meant)}? {takes}"
     near = f" Did you mean {' or '.join(fault.near)}?" if fault.near else ""
-    return f"{full_stop(fault.problem)}{near} {takes} For example: {asked.example}"
+    return f"{full_stop(fault.problem)}{near} {takes} For example: {example_of(asked, system)}"
 
 
 def _meant(fault: Fault, asked: Field) -> list[str]:

@@ -23,6 +23,7 @@ from axlewright.views import (
     chosen,
     drive_lines,
     echo_line,
+    example_of,
     explanation_lines,
     field_name,
     missing_line,
@@ -270,12 +271,14 @@ class Conversation:
     def _read(self, asked: Field, said: str, *, open_ok: bool) -> Answer | None:
         """Read one line; says what is wrong with it and gives None where it cannot be used."""
         if not said:
-            self._say(f"This one needs an answer. For example: {asked.example}")
+            example = example_of(asked, self.draft.system())
+            self._say(f"This one needs an answer. For example: {example}")
             return None
         words = options(asked)
         read = self.draft.read(asked, chosen(said, words) or said)
         if isinstance(read, Fault):
-            self._say(not_chosen_line(said, words) if words else fault_line(read, asked))
+            refused = fault_line(read, asked, self.draft.system())
+            self._say(not_chosen_line(said, words) if words else refused)
             return None
         if read.dont_know and not open_ok:
             self._say(

@@ -27,7 +27,14 @@ from axlewright.strength.doubt import (
 )
 from axlewright.strength.housing import stations, tube_sections
 from axlewright.strength.ledger import Row, Solved
-from axlewright.strength.order import Place, WearPlace, bad_moment_order, wear_order
+from axlewright.strength.order import (
+    Mended,
+    Place,
+    WearPlace,
+    after_mend,
+    bad_moment_order,
+    wear_order,
+)
 from axlewright.strength.stressed import Stressed, stressed
 from axlewright.strength.wear import TARGET_KM, Wear, hub_lives
 
@@ -41,6 +48,7 @@ __all__ = [
     "Comparison",
     "Drawn",
     "Influence",
+    "Mended",
     "Mover",
     "Place",
     "Progress",
@@ -55,6 +63,7 @@ __all__ = [
     "WearPlace",
     "above_tubes",
     "acting_doubts",
+    "after_mend",
     "appraise",
     "appraise_draws",
     "appraise_point",

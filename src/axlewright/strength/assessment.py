@@ -29,7 +29,14 @@ from axlewright.strength.doubt import (
     remembered_shares,
     severity_moves,
 )
-from axlewright.strength.order import Place, WearPlace, bad_moment_order, wear_order
+from axlewright.strength.order import (
+    Mended,
+    Place,
+    WearPlace,
+    after_mend,
+    bad_moment_order,
+    wear_order,
+)
 
 DRAWS = 1000
 
@@ -56,7 +63,7 @@ class Assessment:
     severities: tuple[SeverityMove, ...]
     findings: tuple[Finding, ...]
     not_judged: tuple[str, ...]
-    after_mend: tuple[tuple[str, str], ...]
+    after_mend: tuple[Mended, ...]
     doubts: int
 
     def movers(self, kind: str, most: int = 8) -> tuple[Mover, ...]:
@@ -104,7 +111,7 @@ def assess_rig(
         severities=severity_moves(point),
         findings=findings(rig),
         not_judged=_not_judged(rig, point),
-        after_mend=_after_mend(order),
+        after_mend=after_mend(point, drawn, order),
         doubts=len(assumed(rig)),
     )
 
@@ -125,17 +132,6 @@ def compare(
         dropped += lost
     after = assess_rig(rig, draws=draws, seed=seed, progress=progress)
     return Comparison(before=before, after=after, changes=tuple(changes), dropped=tuple(dropped))
-
-
-def _after_mend(order: Sequence[Place], most: int = 3) -> tuple[tuple[str, str], ...]:
-    """Which part gives next once each of the leading ones has been made strong enough."""
-    ranked = sorted(order, key=lambda place: place.margin)
-    out = []
-    for place in order[:most]:
-        rest = [other for other in ranked if other.kind != place.kind]
-        if rest:
-            out.append((place.part, rest[0].part))
-    return tuple(out)
 
 
 def _remembered(

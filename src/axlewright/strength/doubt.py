@@ -155,9 +155,13 @@ def remembered_shares(
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SeverityMove:
-    """Which part leads when one case is as mild or as hard as its band allows."""
+    """Which part leads when one case is as mild or as hard as its band allows.
+
+    ``leads`` is the one that leads as it is taken, at the middle of everything else as they are.
+    """
 
     case: str
+    leads: str
     leads_mild: str
     leads_hard: str
 
@@ -172,11 +176,12 @@ def severity_moves(point: Appraised, factor: float = 1.6) -> tuple[SeverityMove,
         if not case.severity:
             continue
         leads = []
-        for scale in (factor, 1.0 / factor):
+        for scale in (1.0, factor, 1.0 / factor):
             moved = reach.copy()
             moved[:, number] *= scale
             leads.append(names[int(np.argmin(np.min(moved, axis=-1)))])
-        out.append(SeverityMove(case=case.key, leads_mild=leads[0], leads_hard=leads[1]))
+        now, mild, hard = leads
+        out.append(SeverityMove(case=case.key, leads=now, leads_mild=mild, leads_hard=hard))
     return tuple(out)
 
 

@@ -1,5 +1,6 @@
 """The two orders: what gives first in one bad moment, and what is used up first."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -16,6 +17,8 @@ from axlewright.strength.appraisal import (
     parts_of,
 )
 
+NOUGHT, BEYOND = 1e-6, 1e3  # margins of what gives at nothing, and of what is out of reach
+TENFOLD = 10.0  # the most that a mend counts for in one draw
 ALIKE = 0.02  # twins whose middle margins are this close are told as one
 
 
@@ -45,6 +48,20 @@ class Place:
     takes_high: float
     takes_kind: str
     utilisation: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mended:
+    """What one part made strong enough changes.
+
+    ``following`` is the part that then goes first most often, empty where nothing else is in
+    reach; ``harder`` is by how much harder a moment the axle then takes, on the average of the
+    draws (of the logs, a draw in which nothing else gives counting ten times).
+    """
+
+    part: str
+    following: str
+    harder: float
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -139,6 +156,32 @@ def wear_order(point: Appraised, drawn: Drawn | None = None) -> tuple[WearPlace,
             )
         )
     return tuple(sorted(places, key=lambda place: (-round(place.first, 3), place.life)))
+
+
+def after_mend(
+    point: Appraised, drawn: Drawn | None, order: Sequence[Place], most: int = 3
+) -> tuple[Mended, ...]:
+    """What gives next once each of the leading parts has been made strong enough."""
+    kinds = parts_of(point.solved)
+    margin = drawn.margin if drawn is not None else margins(point.solved, point.reach)
+    now = np.clip(np.min(margin, axis=0), NOUGHT, BEYOND)
+    part_of = {place.kind: place.part for place in order}
+    out = []
+    for place in order[:most]:
+        rest = margin.copy()
+        rest[kinds.index(place.kind)] = np.inf
+        least = np.clip(np.min(rest, axis=0), NOUGHT, BEYOND)
+        gain = np.minimum(least / now, TENFOLD)
+        shares = first_shares(rest)
+        first = int(np.argmax(shares))
+        out.append(
+            Mended(
+                part=place.part,
+                following=part_of[kinds[first]] if shares[first] > 0.0 else "",
+                harder=float(np.exp(np.mean(np.log(gain))) - 1.0),
+            )
+        )
+    return tuple(out)
 
 
 def _side(point: Appraised, rows: list[int], drawn: Drawn | None) -> str:

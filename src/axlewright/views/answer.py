@@ -37,6 +37,7 @@ from axlewright.views.phrases import (
 from axlewright.views.questions import field_name
 
 MOST_ROWS = 5
+LITTLE = 0.05  # a mend that lets the axle take less more than this buys little
 AGREED = 3  # a part that broke and stands this high in an order agrees with it
 ONCE = frozenset({"broke", "bent", "bowed"})
 SLOWLY = frozenset({"mended", "cracked"})
@@ -198,29 +199,34 @@ def measurable() -> dict[str, tuple[str, str]]:
 
 def after_mend_lines(assessment: Assessment) -> list[str]:
     """Which part gives next once each leading one has been made strong, and how much that buys."""
-    by_part = {place.part: place for place in assessment.order}
-    weakest = min(assessment.order, key=lambda place: place.margin)
+    places = {place.part: place for place in assessment.order}
+    leader = assessment.order[0]
+    drawn = assessment.drawn is not None
+    often, average = (" most often", " on average") if drawn else ("", "")
     lines, little = [], []
-    for part, following in assessment.after_mend:
-        mended, rest = by_part[part], by_part[following]
-        label = kind_name(mended.kind)
-        stronger = f"stronger {label}" if several(part) else f"a stronger {label}"
-        if not isfinite(mended.margin):
+    for mended in assessment.after_mend:
+        place = places[mended.part]
+        label = kind_name(place.kind)
+        stronger = f"stronger {label}" if several(mended.part) else f"a stronger {label}"
+        if not isfinite(place.margin):
             continue
-        if not isfinite(rest.margin):
+        if not mended.following:
             lines.append(f"With {stronger} nothing else is in reach.")
-        elif mended.kind != weakest.kind:
+            continue
+        rest = places[mended.following]
+        if place.kind != leader.kind and mended.harder < LITTLE:
             little.append(stronger)
-        else:
-            name, verb = part_name(following, rest.side), gives(following)
-            harder = 100.0 * (rest.margin / max(mended.margin, 1e-6) - 1.0)
-            told = f"With {stronger}, {name} {verb} next, in a moment {harder:.0f} % harder"
-            worse = hurts(following) and not hurts(part)
-            warned = " That is the worse thing to break." if worse else ""
-            mended_there = BESIDE[consequence(following).mendable]
-            lines.append(f"{told}: {then(following)}; {mended_there}.{warned}")
+            continue
+        name, verb = part_name(rest.part, rest.side), gives(rest.part)
+        when = f"still {verb} first" if rest.kind == leader.kind else f"{verb} next"
+        harder = 100.0 * mended.harder
+        told = f"With {stronger}, {name} {when}{often}, in a moment {harder:.0f} % harder{average}"
+        worse = hurts(rest.part) and not hurts(mended.part)
+        warned = " That is the worse thing to break." if worse else ""
+        there = BESIDE[consequence(rest.part).mendable]
+        lines.append(f"{told}: {then(rest.part)}; {there}.{warned}")
     if little:
-        name, verb = part_name(weakest.part, weakest.side), gives(weakest.part)
+        name, verb = part_name(leader.part, leader.side), gives(leader.part)
         alone = f"{' or '.join(little)} alone"
         lines.append(f"With {alone}, {name} still {verb} first: it buys little.")
     return lines
@@ -309,13 +315,12 @@ def _against_orders(part: str, what: str, kinds: list[str], wears: list[str]) ->
 
 def severity_lines(assessment: Assessment) -> list[str]:
     """How far the order moves when a case's severity goes to the ends of its band."""
-    now = min(assessment.order, key=lambda place: place.margin).kind
     moved: dict[tuple[str, str], list[str]] = {}
     seen: set[tuple[str, str]] = set()
     for move in assessment.severities:
         case = case_name(move.case)
         for end, kind in (("milder", move.leads_mild), ("harder", move.leads_hard)):
-            if kind != now and (end, case) not in seen:
+            if kind != move.leads and (end, case) not in seen:
                 moved.setdefault((end, kind), []).append(case)
                 seen.add((end, case))
     lines = [

@@ -133,11 +133,17 @@ def _assessment(assessment: Assessment) -> dict[str, Any]:
             for item in assessment.remembered
         ],
         "severity_moves": [
-            {"case": move.case, "leads_mild": move.leads_mild, "leads_hard": move.leads_hard}
+            {
+                "case": move.case,
+                "leads": move.leads,
+                "leads_mild": move.leads_mild,
+                "leads_hard": move.leads_hard,
+            }
             for move in assessment.severities
         ],
         "after_mend": [
-            {"mended": mended, "next": following} for mended, following in assessment.after_mend
+            {"mended": each.part, "next": each.following, "harder_on_average": each.harder}
+            for each in assessment.after_mend
         ],
         "stations": [_station(each) for each in stressed(assessment.columns, point.housing)],
         "already_broken": broken_lines(assessment),

@@ -131,8 +131,12 @@ def _assessment() -> Schema:
             "measure_next": TEXTS,
             "assumptions": listed(shape(assumption)),
             "from_memory": listed(shape(recalled)),
-            "severity_moves": listed(shape({"case": TEXT, "leads_mild": TEXT, "leads_hard": TEXT})),
-            "after_mend": listed(shape({"mended": TEXT, "next": TEXT})),
+            "severity_moves": listed(
+                shape(dict.fromkeys(("case", "leads", "leads_mild", "leads_hard"), TEXT))
+            ),
+            "after_mend": listed(
+                shape({"mended": TEXT, "next": TEXT, "harder_on_average": {"type": "number"}})
+            ),
             "stations": listed(_station()),
             "already_broken": TEXTS,
             "gearing": _gearing(),

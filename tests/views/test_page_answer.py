@@ -5,7 +5,13 @@ from pathlib import Path
 
 import pytest
 
-from axlewright.rig import change_from_text, load_change, load_rig, parse_tyre
+from axlewright.rig import (
+    change_from_text,
+    load_change,
+    load_rig,
+    parse_tyre,
+    rig_from_text,
+)
 from axlewright.strength import assess_rig, compare
 from axlewright.views import (
     PAPERS,
@@ -180,3 +186,13 @@ def test_a_kept_file_of_a_change_reads_like_the_examples():
 def test_papers_lie_under_addresses_of_the_axle():
     assert len({paper.tail for paper in PAPERS}) == len(PAPERS)
     assert all(paper.tail.startswith("/") and paper.says for paper in PAPERS)
+
+
+def test_gears_that_disagree_stand_above_the_answer():
+    # common practice, no source: front and rear must turn alike before anything is locked
+    text = Path("examples/rigs/heron.toml").read_text("utf-8")
+    text = text.replace('ratio = "4.56"', 'ratio = "4.56"\nother_ratio = "4.10"')
+    page = answer_page(assess_rig(rig_from_text(text), draws=0))
+    [line] = page.mismatch
+    assert line.startswith("FRONT AND REAR DISAGREE")
+    assert line not in page.gearing

@@ -21,7 +21,7 @@ from axlewright.views.answer import (
 )
 from axlewright.views.drawing_ink import CLOSENESS
 from axlewright.views.drawing_links import Links, called, ident, kind_of_part
-from axlewright.views.gearing import gearing_lines
+from axlewright.views.gearing import gearing_lines, mismatch_lines
 from axlewright.views.page_picture import Picture, answer_picture
 from axlewright.views.phrases import beside_the_track, gives_at, life, then
 
@@ -68,7 +68,7 @@ class AnswerPage:
     """Words and drawing of the page "The answer", in the reader's units.
 
     ``stops`` replace the answer where there are any; ``drive`` is what was looked at, kept apart
-    from every figure.
+    from every figure; ``mismatch`` says that front and rear do not turn alike.
     """
 
     stops: tuple[str, ...]
@@ -85,6 +85,7 @@ class AnswerPage:
     rests: str
     not_judged: str
     gearing: tuple[str, ...]
+    mismatch: tuple[str, ...]
     picture: Picture
     parts: tuple[PartNote, ...]
 
@@ -94,6 +95,8 @@ def answer_page(assessment: Assessment, system: str = "metric") -> AnswerPage:
     stops = tuple(drive_lines(assessment.stops)) if assessment.stops else ()
     looks = [line for line in drive_lines(assessment.findings) if line not in stops]
     links = Links(part="#part-")
+    gears = gearing_lines(assessment, system)
+    apart = mismatch_lines(gears)
     picture = answer_picture(assessment, system=system, links=links)
     return AnswerPage(
         stops=stops,
@@ -109,7 +112,8 @@ def answer_page(assessment: Assessment, system: str = "metric") -> AnswerPage:
         measure=tuple(_measure(line) for line in measure_next(assessment, system)),
         rests=rests_line(assessment, system),
         not_judged=not_judged_line(assessment),
-        gearing=tuple(gearing_lines(assessment, system)),
+        gearing=tuple(line for line in gears if line not in apart),
+        mismatch=tuple(apart),
         picture=picture,
         parts=part_notes(assessment, picture.svg, system),
     )

@@ -13,7 +13,7 @@ from axlewright.errors import AxlewrightError, BadFile
 from axlewright.rig import Trip
 from axlewright.views import decision_data, decision_json, decision_words
 
-PATIENCE = 120.0  # s: a busy machine is no fault of the choice
+PATIENCE = 600.0  # s: a busy machine is no fault of the choice
 
 
 @pytest.fixture

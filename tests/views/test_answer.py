@@ -371,3 +371,17 @@ def test_without_draws_there_are_no_shares_and_no_spans():
     assert "draws" not in sentence(answer)
     assert not re.search(r"\b([\d.,]+) to \1 ", told)
     assert "about " in order_rows(answer)[0].gives_at
+
+
+@pytest.mark.parametrize(
+    ("system", "ends", "told"),
+    [
+        ("metric", (0.37, 3.3), "37 to 330 cm"),
+        ("metric", (1.1, 9.8), "1.1 to 9.8 m"),
+        ("us", (0.254, 0.508), "10 to 20 in"),
+        ("us", (1.524, 9.144), "5 to 30 ft"),
+    ],
+)
+def test_a_drop_is_told_in_the_unit_that_fits_it(system, ends, told):
+    # Definition of the inch: 0.0254 m.
+    assert told in span_in_ground_terms("landing", ends, "length", {}, system)

@@ -30,6 +30,7 @@ CASES_EITHER = {  # a case of either side, without its side
 }
 
 
+FAR_DOWN = 4.0  # m; a drop beyond that is told in metres or feet
 LEAST_HELD = 0.01  # of a capacity; less is not told
 
 
@@ -229,7 +230,10 @@ def span(low: float, high: float, kind: str, system: str = "metric", digits: int
 
 
 def _span(low: float, high: float, kind: str, system: str) -> str:
-    unit = "cm" if kind == "length" and system != "us" else units.SYSTEMS[system][kind]
+    unit = units.SYSTEMS[system][kind]
+    if kind == "length":
+        small, large = ("in", "ft") if system == "us" else ("cm", "m")
+        unit = large if isfinite(high) and high > FAR_DOWN else small
     told_low, told_high = (_two(value, kind, unit) for value in (low, high))
     if isinf(low):
         return "more than it can meet"

@@ -203,10 +203,13 @@ def free_body_residual(nodes: ArrayLike, out: ArrayLike, fixed: ArrayLike) -> Ar
 def _rod_pull(offset: ArrayLike, direction: ArrayLike) -> Array:
     """Row (..., 6) that gives the travel of the rod's end along the rod."""
     line = np.asarray(direction, dtype=np.float64)
-    line = line / np.linalg.norm(line, axis=-1, keepdims=True)
-    turn = np.cross(np.asarray(offset, dtype=np.float64), line)
-    line, turn = np.broadcast_arrays(line, turn)
-    return np.concatenate([line, turn], axis=-1)
+    line = line / np.sqrt(np.sum(line * line, axis=-1, keepdims=True))
+    arm = np.asarray(offset, dtype=np.float64)
+    pull = np.empty((*np.broadcast_shapes(arm.shape, line.shape)[:-1], 6))
+    pull[..., :3] = line
+    for turn, (one, other) in enumerate(((1, 2), (2, 0), (0, 1)), start=3):  # arm x line
+        pull[..., turn] = arm[..., one] * line[..., other] - arm[..., other] * line[..., one]
+    return pull
 
 
 def _batched(values: ArrayLike, axes: int) -> Array:

@@ -5,6 +5,7 @@ track bar, kingpins), so that drawing, strength and travel speak of one axle.
 """
 
 from collections.abc import Callable, Collection, Container
+from functools import lru_cache
 from typing import Final, TypeAlias
 
 import numpy as np
@@ -256,7 +257,11 @@ def point_assumptions(
     """Assumptions of what the second hour measures, for what was given; ``only`` some of it."""
     if only is not None and not any(name.startswith("point_") for name in only):
         return tuple(item for item in TRAVEL if item.quantity in only)
-    follow = mirrored(given)
+    return _made(mirrored(given), None if only is None else frozenset(only))
+
+
+@lru_cache(maxsize=32)
+def _made(follow: frozenset[str], only: frozenset[str] | None) -> tuple[Assumption, ...]:
     made = [
         _coordinate(name, side, axis, follow)
         for name in PLACED

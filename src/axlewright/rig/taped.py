@@ -43,10 +43,16 @@ def taped_lengths(
                 out.append((ahead, sign * left, up - radius))
         return tuple(out)
 
-    points = [(key, each.doubt) for key, each in given.items() if key.startswith("point_")]
+    doubts: dict[str, float] = {}
+    for key, each in given.items():
+        if key.startswith("point_"):
+            stem = key.rpartition("_")[0]
+            doubts[stem] = max(doubts.get(stem, 0.0), each.doubt)
 
     def doubt(name: str) -> float:
-        return max((of for key, of in points if key.startswith(f"point_{name}")), default=0.0)
+        return max(
+            (of for stem, of in doubts.items() if stem.startswith(f"point_{name}")), default=0.0
+        )
 
     def settle(quantity: str, value: float, ends: tuple[str, ...]) -> None:
         if quantity in given:

@@ -198,8 +198,11 @@ def _sooner(parts: list[str], life: Column) -> str:
     here, there = np.min(life[left], axis=0), np.min(life[right], axis=0)
     sooner = float(np.mean(here < there) + 0.5 * np.mean(here == there))
     both = np.isfinite(here) & np.isfinite(there)
+    if not both.any():
+        return "either"
     apart = here[both] / np.maximum(there[both], 1e-12)
-    if not both.any() or abs(float(np.median(apart)) - 1.0) < ALIKE:
+    middle = apart[0] if apart.size == 1 else np.median(apart)  # one at every move of a slider
+    if abs(float(middle) - 1.0) < ALIKE:
         return "either"
     return "left" if sooner > 0.66 else "right" if sooner < 0.34 else "either"
 

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 
 READ: Final = ("point_", "travel_", "longer_", "line_")  # how columns begin that geometry reads
 WORDS: Final = ("held_by.", "steering.", "track_bar.", "driveline.")  # and words
+SAME: Final = 1e-9  # m, rad or N/m: what moved less is as it was
 ALSO: Final = ("radius", "track", "wheelbase", "spring_rate")
 NAMES: Final[Mapping[str, str]] = {
     "caster": "caster at ride",
@@ -95,7 +96,8 @@ def _touched(before: Rig, after: Rig) -> bool:
     one, two = geometry_columns(before), geometry_columns(after)
     names = [name for name in two if name.startswith(READ) or name in ALSO]
     return any(
-        name not in one or not np.allclose(one[name], two[name], 0.0, 1e-9) for name in names
+        name not in one or not abs(float(one[name][0]) - float(two[name][0])) <= SAME
+        for name in names
     )
 
 

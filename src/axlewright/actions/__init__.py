@@ -1,8 +1,8 @@
 """One function for each thing that a person asks for."""
 
-import importlib
 import typing
 
+from axlewright import late
 from axlewright.actions.assess import assess_file
 from axlewright.actions.report import write_questions, write_report
 
@@ -285,10 +285,4 @@ _LATER = {
     "write_travel": "travel",
 }
 
-
-def __getattr__(name: str) -> object:
-    if name not in _LATER:
-        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
-    found: object = getattr(importlib.import_module(f"{__name__}.{_LATER[name]}"), name)
-    globals()[name] = found
-    return found
+__getattr__ = late.names(__name__, _LATER)

@@ -1,8 +1,8 @@
 """What the vehicle is: read from a file, checked, frozen; what was given and what was assumed."""
 
-import importlib
 import typing
 
+from axlewright import late
 from axlewright.rig.alignment_fields import ALIGNMENT_FIELDS, REPEATED
 from axlewright.rig.alignment_readings import (
     Readings,
@@ -214,10 +214,4 @@ _LATER = {
     "sheet_fields": "order_sheet",
 }
 
-
-def __getattr__(name: str) -> object:
-    if name not in _LATER:
-        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
-    found: object = getattr(importlib.import_module(f"{__name__}.{_LATER[name]}"), name)
-    globals()[name] = found
-    return found
+__getattr__ = late.names(__name__, _LATER)

@@ -1,8 +1,8 @@
 """Sourced constants: one CSV a table, a source beside every row, a small reader for each."""
 
-import importlib
 import typing
 
+from axlewright import late
 from axlewright.tables.alignment_targets import (
     AlignmentTarget,
     alignment_target,
@@ -365,10 +365,4 @@ _LATER = {
     "tasks": "task_tables",
 }
 
-
-def __getattr__(name: str) -> object:
-    if name not in _LATER:
-        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
-    found: object = getattr(importlib.import_module(f"{__name__}.{_LATER[name]}"), name)
-    globals()[name] = found
-    return found
+__getattr__ = late.names(__name__, _LATER)

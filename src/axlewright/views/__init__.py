@@ -1,8 +1,8 @@
 """Results as words, rows and figures in the reader's units."""
 
-import importlib
 import typing
 
+from axlewright import late
 from axlewright.views.answer import (
     CAUTION,
     OrderRow,
@@ -282,10 +282,4 @@ _IN: dict[str, str] = {
 }
 _LATER = {name: module for module, names in _IN.items() for name in names.split()}
 
-
-def __getattr__(name: str) -> object:
-    if name not in _LATER:
-        raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
-    found: object = getattr(importlib.import_module(f"{__name__}.{_LATER[name]}"), name)
-    globals()[name] = found
-    return found
+__getattr__ = late.names(__name__, _LATER)

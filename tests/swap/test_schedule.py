@@ -171,13 +171,13 @@ def test_pairs_that_must_stay_apart_are_not_told_where_the_order_parts_them():
 
 
 INTERRUPTED = """
-import os, signal
+import signal, time
 from swap.cases import heron_plan
 signal.signal(signal.SIGINT, signal.default_int_handler)  # a run in the background ignores it
 heron_plan()
 try:
-    os.kill(os.getpid(), signal.SIGINT)
-    signal.pause()
+    signal.raise_signal(signal.SIGINT)  # to this thread; sent to the process, any may take it
+    time.sleep(60.0)
 except KeyboardInterrupt:
     print("told")
 """

@@ -17,8 +17,8 @@ class Paper:
 PAPERS: tuple[Paper, ...] = (
     Paper(
         title="The report",
-        says="The answer, the drawing, both orders, what it rests on and every source. Two to "
-        "five sheets, for the folder or for whoever does the work.",
+        says="The answer, the drawing, both orders, what it rests on and every source. Some "
+        "four sheets, for the folder or for whoever does the work.",
         tail="/paper/report.pdf",
         kind="PDF",
     ),

@@ -2,11 +2,12 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from math import floor, log10
 from typing import Final
 
 from axlewright.swap import Filled, Misfit, Order, OrderRow, contradicted_by, differs
 from axlewright.tables import OrderField, order_fields
-from axlewright.units import show
+from axlewright.units import SYSTEMS, known, show
 from axlewright.views.order_drawing import NAMES, order_picture
 
 ORDER_GROUPS: Final[Mapping[str, str]] = {
@@ -268,7 +269,16 @@ def _told(filled: Filled | None, field: OrderField, system: str) -> str:
         return ""
     if isinstance(filled.value, str):
         return filled.value
+    if field.kind == "length" and field.tolerance is not None and filled.value:
+        return show(filled.value, "length", system, _digits(filled.value, field.tolerance, system))
     return _show(filled.value, field.kind, system)
+
+
+def _digits(value: float, tolerance: float, system: str) -> int:
+    """Digits that a tolerance leaves worth reading: to a tenth of its own first one."""
+    unit = known("length")[SYSTEMS[system]["length"]]
+    after = 1 - floor(log10(tolerance / unit))
+    return min(FINE, max(1, floor(log10(abs(value) / unit)) + 1 + after))
 
 
 def _show(value: float, kind: str, system: str) -> str:

@@ -1,14 +1,12 @@
 """What a choice hangs on besides strength, drawn: each thing by its own name, changes share it."""
 
 from math import log
-from typing import Final
 
 import numpy as np
 
+from axlewright.physics.measurement import NINETY
 from axlewright.rig import Column, normal_share, scores
 from axlewright.tables import Band
-
-NINETY: Final = 1.6448536269514722
 
 
 def drawn(name: str, band: Band, draws: int, seed: int) -> Column:

@@ -3,9 +3,9 @@
 from dataclasses import dataclass
 from typing import Final
 
-from axlewright.decide.doubt import NINETY
 from axlewright.decide.money import World
 from axlewright.decide.regret import worth_of_a_look, worth_of_a_reading
+from axlewright.physics.measurement import NINETY
 from axlewright.rig import FIELDS, Column, Doubt, Rig, doubts, scores
 from axlewright.tables import option_doubts
 

@@ -6,8 +6,8 @@ from dataclasses import dataclass, replace
 from math import exp, log10
 from typing import Final, Literal
 
-from axlewright.decide.doubt import NINETY
 from axlewright.decide.terms import Terms
+from axlewright.physics.measurement import NINETY
 from axlewright.rig import Kept, Rig, Trip
 from axlewright.tables import Band
 

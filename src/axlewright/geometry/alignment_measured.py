@@ -8,6 +8,7 @@ from typing import Final, Literal, TypeAlias
 import numpy as np
 
 from axlewright.physics import measurement
+from axlewright.physics.measurement import NINETY
 from axlewright.rig import Readings
 from axlewright.tables import AlignmentTarget, Instrument, instrument, instruments
 
@@ -20,7 +21,6 @@ VERDICTS: Final[dict[int, Verdict]] = {
 USUAL: Final = {"length": "tape", "angle": "angle_finder", "turn": "floor_marks"}
 COVERED: Final = 0.90  # share that a band covers, as everywhere in the house
 ABOUT: Final = 3.0  # "about" trebles the scatter
-NINETY: Final = 1.6448536269514722
 PATIENCE: Final = 12  # readings of one thing that somebody will take
 
 

@@ -23,7 +23,6 @@ from axlewright.physics import linkage, rod_bind
 from axlewright.rig import Column
 
 ELSEWHERE = 0.3  # m: an axle that far from where it was measured has flipped over, not moved
-MOST_GIVE = 0.025  # m: a rod's two bushings give no more before their rubber is gone; memory
 TURNED = 0.2  # cosine: a rod or an axle turned further than this has flipped over
 TAPE_AGAIN = "Are left and right, or frame and axle, swapped? Tape both ends again."
 SMALL = 5e-4  # m: wheel movement for slopes
@@ -326,7 +325,7 @@ def _torn(points: Hardpoints, gap: Column) -> NDArray[np.bool_]:
     if len(points.rods) <= 4:
         return np.zeros(len(gap), dtype=np.bool_)
     worst = np.stack([rod.give(points.columns["bushing_stiffness"]) for rod in points.rods], -1)
-    return np.asarray(np.max(np.abs(gap) - MOST_GIVE * worst, axis=-1) > 0.0)
+    return np.asarray(np.max(np.abs(gap) - rod_bind.MOST_GIVE * worst, axis=-1) > 0.0)
 
 
 def unit_vector(vector: Column) -> Column:

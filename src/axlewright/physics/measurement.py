@@ -8,6 +8,8 @@ from typing import NamedTuple, TypeAlias
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+NINETY = 1.6448536269514722  # standard deviations to the 95 % point of a normal: nist-handbook
+
 Array: TypeAlias = NDArray[np.float64]
 
 WITHIN, OUT, CANNOT_TELL = 0, 1, 2

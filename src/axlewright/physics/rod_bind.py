@@ -11,6 +11,7 @@ from axlewright.physics.quantities import Metre, Radian
 
 __all__ = ["arm_twist", "axle_turn", "least_hold", "rod_pulls"]
 
+MOST_GIVE = 0.025  # m that a rod's two bushings give before their rubber is gone; memory
 STEEPEST = 1.0 - 5e-7  # sine of the roll at which a search is held back
 
 

@@ -7,13 +7,14 @@ from typing import Literal, TypeAlias
 import numpy as np
 from numpy.typing import NDArray
 
+from axlewright.physics.measurement import NINETY
+
 Column: TypeAlias = NDArray[np.float64]
 Columns: TypeAlias = Mapping[str, Column]
 Words: TypeAlias = Mapping[str, str]
 Family: TypeAlias = Literal["lognormal", "normal", "uniform"]
 
 SIDES = ("left", "right")
-NINETY = 1.6448536269514722  # standard deviations to the 95 % point of a normal
 
 
 def always(_: Words) -> bool:

@@ -4,8 +4,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from axlewright.errors import Fault
+from axlewright.physics.measurement import NINETY
 from axlewright.rig.answer import Answer
-from axlewright.rig.assumption import NINETY
 from axlewright.rig.clash import Clash
 from axlewright.rig.contradictions import contradictions
 from axlewright.rig.fields import FIELDS

@@ -11,10 +11,11 @@ from typing import Final
 import numpy as np
 from numpy.typing import NDArray
 
+from axlewright.physics.measurement import NINETY
 from axlewright.rig import Column, Columns, Rig, Words, doubts, pushed_columns
 from axlewright.strength.appraisal import Appraised, appraise, kind_of, margins, parts_of
 
-ENDS: Final = (-1.6448536269514722, 1.6448536269514722)  # of nine in ten, as normal scores
+ENDS: Final = (-NINETY, NINETY)  # of nine in ten, as normal scores
 LEAST: Final = 0.01  # a doubt that moves a part by less, end to end, does not act on it
 NEAR: Final = 2.0  # cases in which a part takes more than this times its least do not count
 STEP: Final = 1e-4  # share by which a size is pushed

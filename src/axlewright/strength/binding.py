@@ -26,7 +26,6 @@ FIGHTING: Final = (  # rods of four arms and a track bar, in the names of taped 
     ("track_bar", "track_bar", ""),
 )
 LOOSE: Final = 0.02  # m for each rad or m: rods that hold an axle no better do not hold it; memory
-MOST_GIVE: Final = 0.025  # m that a rod's two bushings give before their rubber is gone; memory
 CROSSED: Final = {"hung_left": 1.0, "hung_right": -1.0}  # left wheel up, left wheel down
 
 
@@ -61,7 +60,7 @@ def binding(columns: Columns, words: Words, arms: Mapping[str, tuple[Column, Col
         firm = rod_bind.least_hold(near, far) > LOOSE
         loose = float(np.mean(firm)) < 0.5
         found, give = _pulls(columns, near, far, own, stiff, firm)
-        torn = float(np.mean(np.max(give, axis=-1) > MOST_GIVE)) > 0.5
+        torn = float(np.mean(np.max(give, axis=-1) > rod_bind.MOST_GIVE)) > 0.5
         towards = (near - far) / np.linalg.norm(near - far, axis=-1, keepdims=True)
         for place, (name, _, _) in enumerate(FIGHTING):
             pull[name], end[name], line[name] = found[place], far[:, place], towards[:, place]
@@ -153,7 +152,7 @@ def _pulls(
     parked = pulls(low, low)
     give = np.zeros((len(firm), near.shape[1]))
     give[firm] = np.abs(parked) * 2.0 / columns["bushing_stiffness"][firm, None]
-    whole = np.max(give[firm], axis=-1, initial=0.0) <= MOST_GIVE
+    whole = np.max(give[firm], axis=-1, initial=0.0) <= rod_bind.MOST_GIVE
     out[:, firm, HELD] = np.where(whole, parked.T, 0.0)
     for case, way in CROSSED.items():
         up = way * columns["travel_crossing"][firm]

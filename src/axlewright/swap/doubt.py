@@ -6,13 +6,13 @@ from math import exp, log, sqrt
 
 import numpy as np
 
+from axlewright.physics.measurement import NINETY
 from axlewright.rig import SEED, Column, scores
 from axlewright.swap.chosen import Work
 from axlewright.swap.schedule import Schedule, clashes
 
 TOGETHER = 0.5  # of a task's doubt is the day's: rust, weather, who helps; common practice
 DRAWS = 2000
-NINETY = 1.6448536269514722  # standard deviations to the 95 % point of a normal
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

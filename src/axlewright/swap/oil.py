@@ -6,8 +6,9 @@ from math import radians
 import numpy as np
 
 from axlewright.physics import sump
+from axlewright.physics.measurement import NINETY
 from axlewright.rig import SEED, Column, Rig, drawn_columns, scores
-from axlewright.swap.doubt import DRAWS, NINETY
+from axlewright.swap.doubt import DRAWS
 
 # Of the ring's diameter: where the centre's inside and the pinion's parts lie. Memory; each ± 15 %.
 INSIDE, WIDE = 1.12, 0.72  # drum around the ring: across, and wide

@@ -8,10 +8,10 @@ import numpy as np
 
 from axlewright.errors import UnknownEntry
 from axlewright.physics import rod_bow
-from axlewright.physics.measurement import combined_uncertainty
+from axlewright.physics.measurement import NINETY, combined_uncertainty
 from axlewright.rig import Rig, doubts
 from axlewright.upkeep.belief import Read, cause_shares, gains, plain_rods, set_shares, unread
-from axlewright.upkeep.network import NINETY, Cause, Network, Tables, network
+from axlewright.upkeep.network import Cause, Network, Tables, network
 from axlewright.upkeep.signatures import WHEEL_RATIO, Sizes, sizes_of, ways
 
 SHARES: Final = {"tie_rod": 0.5, "drag_link": 1.0}  # of the arm's turn that the wheels make, mean

@@ -13,6 +13,7 @@ from typing import Final, NamedTuple, TypeAlias
 import numpy as np
 from numpy.typing import NDArray
 
+from axlewright.physics.measurement import NINETY
 from axlewright.tables import (
     LocatorCause,
     LocatorDoubt,
@@ -29,7 +30,6 @@ from axlewright.upkeep.signatures import SIDES, Effect, Sizes, Way, ways
 
 Array: TypeAlias = NDArray[np.float64]
 
-NINETY: Final = 1.6448536269514722  # standard deviations to the 95 % point of a normal
 CLASSES: Final = (3, 2)  # of size, of equal chance: of a cause alone, of one beside another
 MODEL: Final = 0.15  # of each effect: the doubt of small-angle geometry and assumed sizes; memory
 # An axle comes to a bench for a reason, and the smallest harms look like none: of the share that

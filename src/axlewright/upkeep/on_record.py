@@ -13,6 +13,7 @@ from typing import Final
 
 from axlewright import units
 from axlewright.physics import steering
+from axlewright.physics.measurement import NINETY
 from axlewright.rig import Hit, Kept, LookTaken, Noticed, OwnLimit, Reading
 from axlewright.tables import (
     LocatorEvidence,
@@ -23,7 +24,6 @@ from axlewright.tables import (
 )
 from axlewright.upkeep.locator import Located, Taken
 from axlewright.upkeep.looks import looked_again
-from axlewright.upkeep.network import NINETY
 from axlewright.upkeep.off_centre import answers_of, works_on
 from axlewright.upkeep.outlived import still_of
 from axlewright.upkeep.readings import judged_again

@@ -13,6 +13,7 @@ from importlib.metadata import version
 from math import isfinite
 from typing import Any, Final
 
+from axlewright.physics import measurement
 from axlewright.rig import Component, Fitment, Kept, Reading
 from axlewright.tables import Procedure, ProcedureStep, fingerprint
 from axlewright.upkeep import Bent, Carried, Drive, Due, Past, ReadingTaken, Sheet, WantedLook
@@ -21,7 +22,6 @@ from axlewright.views.json_answer import UNIT
 VERSION: Final = 1
 CAUTION: Final = "decision support, not a certificate"
 NINETY, NINETY_FIVE = 0.9, 0.95
-NORMAL_NINETY: Final = 1.6448536269514722  # NIST/SEMATECH e-Handbook, 1.3.6.7.1
 BY_KIND: Final = "by kind"  # the unit is that of the kind of quantity
 BY_ECHO: Final = "by its own unit"
 UNITS: Final[Mapping[tuple[str, str], str]] = {
@@ -195,7 +195,7 @@ def _band(thing: Any, name: str) -> tuple[float, float, float] | None:  # noqa: 
     if (type(thing).__name__, name) == ("Worth", "mean"):
         return (*thing.band, NINETY_FIVE)
     if isinstance(thing, Reading) and name == "value":
-        reach = NORMAL_NINETY * thing.standard
+        reach = measurement.NINETY * thing.standard
         return thing.value - reach, thing.value + reach, NINETY
     return None
 
